@@ -1,0 +1,58 @@
+// What is known of ingredients: density, weight of one, whether it is a liquid, whether it is unsafe raw. Rows live
+// in data/foods.txt, each figure with its source; a book's kitchen file overrides them by line.
+#pragma once
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/fraction.hpp"
+#include "measure/unit.hpp"
+#include "words/fold.hpp"
+
+namespace qtn {
+
+struct Figure {
+  Fraction value = Fraction::lost();  // lost: nobody has published it here
+  std::string_view source;            // "USDA SR28 20081: 1 cup = 125 g"
+  bool remembered = false;            // a value from memory, and said so wherever it is shown
+  bool known() const { return !value.is_lost(); }
+};
+
+struct Food {
+  std::string_view name;  // "plain flour"
+  Figure density;         // grams per millilitre, from the row for cups
+  Figure density_small;   // the same from a spoon's row, where one is published
+  Figure each;            // grams of one, edible part
+  bool liquid = false;    // leaves the pot with `drain`
+  bool raw_risk = false;  // must not be tasted raw: raw meat, fish, eggs, flour, kidney beans
+  bool seasoning = false; // herbs and spices
+  std::string_view note;
+};
+
+// A kitchen's own row for an ingredient, in the same form.
+struct HouseFood {
+  std::string name;
+  Food food;
+};
+
+class Larder {
+ public:
+  // The built-in table. Built on first use.
+  static const Larder& standard();
+  // The food that a listed name means: the whole name first, else the longest run of words that ends it
+  // ("cold unsalted butter" is butter), else nullptr. Words are compared folded.
+  const Food* find(std::string_view name) const;
+  // Weight of one large, medium or small egg, shelled, by dialect (kitchen-standards S1-100 to S1-106).
+  const Figure* egg(std::string_view size, Dialect dialect) const;
+  // Other names of the same food, British and American: "all-purpose flour".
+  std::span<const std::string_view> other_names(const Food& food) const;
+  std::span<const Food> all() const;
+
+ private:
+  Larder();
+  struct Impl;
+  const Impl* impl_;
+};
+
+}  // namespace qtn

@@ -1,0 +1,1 @@
+#include "larder/food.hpp"

@@ -1,0 +1,46 @@
+// Rounding on purpose, once: the roundest number within tolerance (semantics part 7). A ladder is the list of steps
+// that a kitchen can measure, coarse to fine; rows in data/ladders.txt with their source.
+#pragma once
+#include <string>
+#include <vector>
+
+#include "measure/quantity.hpp"
+
+namespace qtn {
+
+enum class Ladder : std::uint8_t {
+  grams, ounces /* lb + oz */, millilitres, cups /* American: cups, tbsp, tsp */, pints /* imperial: pint, fl oz */,
+  spoons /* of the dialect: tbsp, tsp */, minutes, celsius, fahrenheit, gas, things, centimetres, inches,
+};
+
+struct Rounded {
+  Ladder ladder = Ladder::grams;
+  Dialect dialect = Dialect::unstated;  // whose spoons and pints
+  int rung = 0;        // index from the coarsest
+  Fraction exact;      // in the base unit of the ladder's dimension (°C for all temperatures)
+  Fraction shown;      // same unit
+  Fraction tolerance;  // relative
+  bool rough = false;  // ≈: not within tolerance on the finest rung
+};
+
+// `finest` is the smallest step of the house's scale in grams (1 unless the kitchen says otherwise).
+Rounded round_on(Ladder ladder, const Fraction& exact, const Fraction& tolerance, Dialect dialect,
+                 const Fraction& finest = Fraction(1));
+// One rung finer (rule 4: lines of one ratio drift from each other by at most one tolerance). False at the last rung.
+bool refine(Rounded& rounded);
+// "1 lb 2 oz", "≈ ¼ tsp", "2 tbsp + ¾ tsp", "2.8 kg", "3⅓ cups", "350 °F", "gas 4". One string, no tolerance words.
+std::string write(const Rounded& rounded);
+// The same in pieces, each a number and its unit, so that a card can align them: {"2", "tbsp"}, {"¾", "tsp"}.
+struct WrittenPiece {
+  std::string number;
+  std::string unit;
+};
+std::vector<WrittenPiece> write_pieces(const Rounded& rounded);
+
+// Which ladder shows this dimension in a system of measures: what `--units` and `--beside` ask for.
+enum class System : std::uint8_t { written, metric, imperial, american };
+std::string_view name_of(System system);
+// `spoonful`: the line was written in spoons, pinches or cups, so spoons are its natural home in every system.
+Ladder ladder_for(Dimension dimension, System system, Dialect dialect, bool spoonful);
+
+}  // namespace qtn

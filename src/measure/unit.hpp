@@ -1,0 +1,77 @@
+// The unit table: every unit by its exact size, in the dialects where it differs. Rows live in data/units.txt, each
+// with its source; adding a unit is adding a row.
+#pragma once
+#include <cstdint>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "base/fraction.hpp"
+
+namespace qtn {
+
+enum class Dimension : std::uint8_t {
+  ratio,       // %, ppm: sizes in 1
+  mass,        // sizes in grams
+  volume,      // in millilitres
+  count,       // things; size 1
+  length,      // in millimetres
+  area,        // in square millimetres
+  temperature, // a point; affine, see to_celsius()
+  difference,  // of two temperatures; in °C
+  duration,    // in minutes
+  money,
+};
+std::string_view name_of(Dimension dimension);  // "weight", "volume", "temperature", ... the word a cook would use
+
+// Whose measures a file is written in. `unstated` where neither the file nor its kitchen says.
+enum class Dialect : std::uint8_t { unstated, british, american, australian };
+inline constexpr int kDialects = 4;
+std::string_view name_of(Dialect dialect);  // "British", ...
+
+using UnitId = std::uint16_t;  // a row of the table
+inline constexpr UnitId kNoUnit = 0;  // row 0: a bare number, a count of things
+
+struct Unit {
+  std::string_view name;    // "ounce": in messages
+  std::string_view symbol;  // printed after one: "oz", "cup"
+  std::string_view symbols; // printed after several: "oz", "cups"
+  Dimension dimension = Dimension::count;
+  // By dialect, in the dimension's base unit; lost() where that dialect has no such unit. The `unstated` entry is
+  // lost() where the dialects differ.
+  Fraction size[kDialects];
+  bool counted = false;   // a count noun (clove, tin, slice): a unit only when a name follows
+  bool informal = false;  // pinch, dash, drop: printable, scaled only with care
+  std::string_view source;
+  bool ambiguous() const { return size[0].is_lost(); }
+};
+
+const Unit& unit(UnitId id);
+UnitId unit_count();
+
+// Every way a unit is written, for the word lists: "tbsp", "tablespoons", "fl oz", "US cup". Folded to lower case
+// unless the table says that case counts (g l h s C F).
+struct UnitWord {
+  std::string_view text;
+  UnitId unit;
+};
+std::span<const UnitWord> unit_words();
+UnitId unit_named(std::string_view text);  // exact table name or word; kNoUnit when unknown
+
+// Rows the compiler itself speaks of.
+struct CommonUnits {
+  UnitId gram, kilogram, ounce, pound, millilitre, litre, fluid_ounce, pint, cup, tablespoon, teaspoon, millimetre,
+      centimetre, inch, minute, hour, day, celsius, fahrenheit, gas, percent, ppm, pinch, each;
+};
+const CommonUnits& common();
+
+// Temperatures are points: no size, a scale. Gas marks go through the table only (lost() outside it, 1/4 to 9).
+Fraction to_celsius(const Fraction& value, UnitId scale);
+Fraction from_celsius(const Fraction& celsius, UnitId scale);  // gas: nearest mark of the table
+// What a fan oven is set lower by, in °C: 20 °C, or 25 °F (American). kitchen-standards S7-20, S7-21.
+Fraction fan_difference(Dialect dialect);
+
+// Size of one `unit` in its dimension's base unit as `dialect` reads it; lost() when that is not one value.
+Fraction size_of(UnitId unit, Dialect dialect);
+
+}  // namespace qtn

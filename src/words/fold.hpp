@@ -1,0 +1,28 @@
+// Words as names are compared: without case, without plural (semantics 3.1).
+#pragma once
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace qtn {
+
+// One word in lower case and singular: "Leaves" -> "leaf", "tomatoes" -> "tomato", "molasses" -> "molasses".
+// ASCII and Latin letters with accents are folded by case; accents are kept. Irregulars: data/plurals.txt.
+std::string fold_word(std::string_view word);
+// A name cut into folded words at blanks and hyphens' ends; "the" and "all" in front are dropped.
+// Each key is a 64-bit hash of the folded word; equal words have equal keys, and a caller that must be sure against
+// crafted collisions compares fold_word() of both.
+using WordKey = std::uint64_t;
+void fold_keys(std::string_view name, std::vector<WordKey>& out);
+std::vector<std::string> fold_name(std::string_view name);
+// "1 egg" but "2 eggs": the plural of an English noun phrase's last word, and back.
+std::string plural_of(std::string_view noun);
+std::string singular_of(std::string_view noun);
+// Case only: "Fl Oz" -> "fl oz".
+std::string lower(std::string_view text);
+// Is a Unicode blank (space, tab, U+00A0, U+202F) at text[at]? How many bytes it takes, or 0.
+int blank_at(std::string_view text, std::size_t at);
+std::string_view trim(std::string_view text);
+
+}  // namespace qtn

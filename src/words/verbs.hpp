@@ -1,0 +1,48 @@
+// The verb table: what each kitchen verb takes, whether it is a wait, and whose range it is (semantics 5.3).
+// Rows live in data/verbs.txt; a house adds its own in `verbs:` of its kitchen file.
+#pragma once
+#include <cstdint>
+#include <span>
+#include <string_view>
+
+namespace qtn {
+
+using VerbId = std::uint16_t;
+inline constexpr VerbId kNoVerb = 0;  // row 0: "work", what a step without a listed verb is
+
+enum class Takes : std::uint8_t { nothing = 0, hands = 1, oven = 2, hob = 4, fridge = 8, freezer = 16 };
+enum class Attention : std::uint8_t { none, ends, start, throughout };  // hands: never, at both ends, at the start, all along
+enum class Range : std::uint8_t { food, cook };
+
+// What a clause that opens with the verb does beyond taking time.
+enum class Deed : std::uint8_t {
+  timed,      // an ordinary activity
+  reading,    // reads: a sign, checked against safety tables
+  tasting,    // taste
+  weighing,   // weigh: a checkpoint
+  use_within, // use (within D)
+  reducing,   // reduce to, down to: the pot is A from here
+  keep_back, take_out, discard, strain_out, drain,  // pot clauses (part 9)
+};
+
+struct Verb {
+  std::string_view name;      // "bake"; may be several words: "keep back"
+  std::uint8_t takes = 0;     // bits of Takes
+  Attention attention = Attention::throughout;
+  bool wait = false;
+  bool heats = false;         // a heat verb: it cooks what is in the pot
+  Range range = Range::food;
+  Deed deed = Deed::timed;
+};
+
+const Verb& verb(VerbId id);
+VerbId verb_count();
+
+struct VerbWord {
+  std::string_view text;  // lower case: "bake", "bakes", "baking", "baked"
+  VerbId verb;
+};
+// Every written form: the imperative as in a clause, and the forms prose uses before a bare duration ("baking").
+std::span<const VerbWord> verb_words();
+
+}  // namespace qtn
