@@ -3,12 +3,13 @@
 #pragma once
 #include <cstdint>
 #include <span>
+#include <string>
 #include <string_view>
 
 namespace qtn {
 
 using VerbId = std::uint16_t;
-inline constexpr VerbId kNoVerb = 0;  // row 0: "work", what a step without a listed verb is
+inline constexpr VerbId kNoVerb = 0;  // row 0: "work", what a step without a listed verb is; no word names it
 
 enum class Takes : std::uint8_t { nothing = 0, hands = 1, oven = 2, hob = 4, fridge = 8, freezer = 16 };
 enum class Attention : std::uint8_t { none, ends, start, throughout };  // hands: never, at both ends, at the start, all along
@@ -20,14 +21,14 @@ enum class Deed : std::uint8_t {
   reading,    // reads: a sign, checked against safety tables
   tasting,    // taste
   weighing,   // weigh: a checkpoint
-  use_within, // use (within D)
+  use_within, // use, serve (within D)
   reducing,   // reduce to, down to: the pot is A from here
   keep_back, take_out, discard, strain_out, drain,  // pot clauses (part 9)
 };
 
 struct Verb {
   std::string_view name;      // "bake"; may be several words: "keep back"
-  std::uint8_t takes = 0;     // bits of Takes
+  std::uint8_t takes = 0;     // bits of Takes; hands exactly where attention is not none
   Attention attention = Attention::throughout;
   bool wait = false;
   bool heats = false;         // a heat verb: it cooks what is in the pot
@@ -38,11 +39,23 @@ struct Verb {
 const Verb& verb(VerbId id);
 VerbId verb_count();
 
+enum class VerbForm : std::uint8_t { plain, third, ing, past };
+
 struct VerbWord {
   std::string_view text;  // lower case: "bake", "bakes", "baking", "baked"
   VerbId verb;
+  VerbForm form = VerbForm::plain;  // a clause opens with `plain`; `[baked beans]` is a name
+  // As often a thing or its description ("a high heat", "the slices", "chopped onion"): in prose such a word is the
+  // verb only where it opens a sentence or stands after a comma, "and", "or", "then" or a form of "be" or "have".
+  bool noun = false;
 };
 // Every written form: the imperative as in a clause, and the forms prose uses before a bare duration ("baking").
+// Sorted by text, so that of two that fit at one place the longer stands later.
 std::span<const VerbWord> verb_words();
+
+// "hob" -> its bit of Takes; 0 for anything else. For the `verbs:` of a kitchen file too.
+std::uint8_t takes_named(std::string_view word);
+// The regular form of a verb; in one of several words the first changes: "keeping back".
+std::string verb_form(std::string_view verb, VerbForm form);
 
 }  // namespace qtn

@@ -1,0 +1,99 @@
+// PEGTL rules that everything else is built of: blanks, words, looks into the word lists. Rules only, no actions.
+// A rule with a member `node` becomes a node of that kind in the tree.
+#pragma once
+#include <tao/pegtl.hpp>
+
+#include "syntax/kind.hpp"
+#include "words/lexicon.hpp"
+
+namespace qtn::grammar {
+
+using namespace tao::pegtl;  // NOLINT: a grammar reads as rules, not as names of a library
+
+// ---- blanks. A value or a bracket may run over a line end; a comment line there is a blank (L1, L7, L8) ----------
+struct thin_blank : sor<one<' ', '\t'>, string<'\xC2', '\xA0'>, string<'\xE2', '\x80', '\xAF'>> {};
+struct comment_line : seq<star<thin_blank>, one<'#'>, star<not_one<'\n'>>, one<'\n'>> {};
+struct line_blank : seq<opt<one<'\r'>>, one<'\n'>, star<comment_line>> {};
+struct blank : sor<thin_blank, line_blank> {};
+struct gap : plus<blank> {};
+struct ogap : star<blank> {};
+struct shut : seq<ogap, eof> {};
+
+// ---- words --------------------------------------------------------------------------------------------------------
+// One letter, of any script. analyze() is told that it consumes.
+struct letter {
+  using rule_t = letter;
+  using subs_t = empty_list;
+  template <typename Input>
+  static bool match(Input& in) {
+    const int size = letter_at({in.current(), in.size()}, 0);
+    if (size == 0) return false;
+    in.bump_in_this_line(static_cast<std::size_t>(size));
+    return true;
+  }
+};
+struct word_end : not_at<sor<letter, digit>> {};
+template <char... Cs>
+struct keyword : seq<istring<Cs...>, word_end> {};
+
+// The longest word of the lists that belongs to one of the classes.
+template <unsigned Classes>
+struct known {
+  using rule_t = known;
+  using subs_t = empty_list;
+  template <apply_mode A, rewind_mode M, template <typename...> class Action, template <typename...> class Control,
+            typename Input, typename State>
+  static bool match(Input& in, State& state) {
+    const Found found = Lexicon::standard().longest({in.current(), in.size()}, Classes);
+    if (!found) return false;
+    state.found(found.id);
+    in.bump_in_this_line(found.size);
+    return true;
+  }
+};
+
+struct kw_a : keyword<'a'> {};
+struct kw_about : keyword<'a', 'b', 'o', 'u', 't'> {};
+struct kw_all : keyword<'a', 'l', 'l'> {};
+struct kw_an : keyword<'a', 'n'> {};
+struct kw_and : keyword<'a', 'n', 'd'> {};
+struct kw_as : keyword<'a', 's'> {};
+struct kw_at : keyword<'a', 't'> {};
+struct kw_by : keyword<'b', 'y'> {};
+struct kw_deep : keyword<'d', 'e', 'e', 'p'> {};
+struct kw_degrees : sor<keyword<'d', 'e', 'g', 'r', 'e', 'e', 's'>, keyword<'d', 'e', 'g', 'r', 'e', 'e'>> {};
+struct kw_each : keyword<'e', 'a', 'c', 'h'> {};
+struct kw_every : keyword<'e', 'v', 'e', 'r', 'y'> {};
+struct kw_exactly : keyword<'e', 'x', 'a', 'c', 't', 'l', 'y'> {};
+struct kw_extra : keyword<'e', 'x', 't', 'r', 'a'> {};
+struct kw_fan : keyword<'f', 'a', 'n'> {};
+struct kw_for : keyword<'f', 'o', 'r'> {};
+struct kw_from : keyword<'f', 'r', 'o', 'm'> {};
+struct kw_gains : keyword<'g', 'a', 'i', 'n', 's'> {};
+struct kw_gas : keyword<'g', 'a', 's'> {};
+struct kw_giving : keyword<'g', 'i', 'v', 'i', 'n', 'g'> {};
+struct kw_half : keyword<'h', 'a', 'l', 'f'> {};
+struct kw_in : keyword<'i', 'n'> {};
+struct kw_loses : keyword<'l', 'o', 's', 'e', 's'> {};
+struct kw_mark : keyword<'m', 'a', 'r', 'k'> {};
+struct kw_none : sor<keyword<'n', 'o', 'n', 'e'>, keyword<'n', 'o', 't', 'h', 'i', 'n', 'g'>> {};
+struct kw_of : keyword<'o', 'f'> {};
+struct kw_or : keyword<'o', 'r'> {};
+struct kw_overnight : keyword<'o', 'v', 'e', 'r', 'n', 'i', 'g', 'h', 't'> {};
+struct kw_parts : sor<keyword<'p', 'a', 'r', 't', 's'>, keyword<'p', 'a', 'r', 't'>> {};
+struct kw_per : keyword<'p', 'e', 'r'> {};
+struct kw_plus : keyword<'p', 'l', 'u', 's'> {};
+struct kw_remaining : keyword<'r', 'e', 'm', 'a', 'i', 'n', 'i', 'n', 'g'> {};
+struct kw_rest : keyword<'r', 'e', 's', 't'> {};
+struct kw_side : keyword<'s', 'i', 'd', 'e'> {};
+struct kw_the : keyword<'t', 'h', 'e'> {};
+struct kw_time : keyword<'t', 'i', 'm', 'e'> {};
+struct kw_times : sor<keyword<'t', 'i', 'm', 'e', 's'>, kw_time> {};
+struct kw_to : keyword<'t', 'o'> {};
+struct kw_until : keyword<'u', 'n', 't', 'i', 'l'> {};
+struct kw_up : keyword<'u', 'p'> {};
+struct kw_with : keyword<'w', 'i', 't', 'h'> {};
+struct kw_within : keyword<'w', 'i', 't', 'h', 'i', 'n'> {};
+struct times_sign : sor<seq<one<'x', 'X'>, word_end>, string<'\xC3', '\x97'>> {};
+
+}  // namespace qtn::grammar

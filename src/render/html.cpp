@@ -1,0 +1,232 @@
+// A card as one self-contained page: no script, nothing fetched. The look is in src/data/card_css.txt.
+#include "data/tables.hpp"
+#include "render/html_runs.hpp"
+#include "render/layout.hpp"
+#include "render/render.hpp"
+
+namespace qtn {
+namespace {
+
+class Page : HtmlRuns {
+ public:
+  Page(const Card& card, std::string& out) : HtmlRuns(card, out) {}
+
+  void write() {
+    head();
+    opening();
+    for (const Section& part : card_.parts) section(part);
+    for (const Section& block : card_.after) section(block);
+    notes();
+    trials();
+    ink_.mark("</article>\n</main>\n</body>\n</html>\n");
+    ink_.flush();
+  }
+
+ private:
+  void head() {
+    ink_.mark("<!doctype html>\n<html lang=\"");
+    put_escaped(ink_, card_.language);
+    ink_.mark(
+        "\">\n<head>\n<meta charset=\"utf-8\">\n"
+        "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+        "<meta name=\"color-scheme\" content=\"light dark\">\n<title>");
+    title_words();
+    ink_.mark("</title>\n<style>\n");
+    ink_.put(data::card_css());
+    ink_.mark("</style>\n</head>\n<body>\n<main>\n<article>\n");
+  }
+
+  void title_words() {
+    raw(card_.title);
+    if (card_.edition.empty()) return;
+    ink_.mark(", ");
+    raw(card_.edition);
+  }
+
+  void opening() {
+    ink_.mark("<header>\n<h1>");
+    runs(card_.title, Role::name);
+    ink_.mark("</h1>\n");
+    if (!card_.edition.empty()) {
+      ink_.mark("<p class=\"edition\">");
+      runs(card_.edition);
+      ink_.mark("</p>\n");
+    }
+    facts(card_.head);
+    ink_.mark("</header>\n");
+    for (const Remark& remark : card_.remarks) {
+      if (stands_first(remark.kind)) aside(remark);
+    }
+  }
+
+  void facts(Range32 range) {
+    if (range.empty()) return;
+    ink_.mark("<dl class=\"facts\">\n");
+    for (const Fact& fact : facts_of(card_, range)) {
+      ink_.mark("<div><dt>");
+      runs(fact.label);
+      ink_.mark("</dt><dd>");
+      runs(fact.value);
+      ink_.mark("</dd></div>\n");
+    }
+    ink_.mark("</dl>\n");
+  }
+
+  void heading(Range32 words) {
+    if (words.empty()) return;
+    ink_.mark("<h2>");
+    runs(words, Role::name);
+    ink_.mark("</h2>\n");
+  }
+
+  // What is taken on one side, what is done on the other; under one another where there is no room.
+  void section(const Section& section) {
+    const bool named = !section.title.empty();
+    ink_.mark("<section class=\"part\">\n");
+    if (named || !section.facts.empty() || !section.rows.empty()) {
+      ink_.mark("<div class=\"take\">\n");
+      if (named) {
+        heading(section.title);
+      } else if (!section.rows.empty()) {
+        heading(card_.list_heading);
+      }
+      facts(section.facts);
+      if (!section.rows.empty()) table(section.rows);
+      ink_.mark("</div>\n");
+    }
+    if (!section.steps.empty()) {
+      ink_.mark("<div class=\"method\">\n");
+      if (!named) heading(card_.method_heading);
+      steps(section.steps);
+      ink_.mark("</div>\n");
+    }
+    ink_.mark("</section>\n");
+  }
+
+  void table(Range32 rows) {
+    ink_.mark("<table class=\"amounts\"");
+    if (!card_.list_heading.empty()) {
+      ink_.mark(" aria-label=\"");
+      raw(card_.list_heading);
+      ink_.mark("\"");
+    }
+    ink_.mark(">\n");
+    if (card_.second && !(card_.first_column.empty() && card_.second_column.empty())) {
+      ink_.mark("<thead><tr><th scope=\"col\">");
+      runs(card_.first_column);
+      ink_.mark("</th><th scope=\"col\">");
+      runs(card_.second_column);
+      ink_.mark("</th><td></td></tr></thead>\n");
+    }
+    ink_.mark("<tbody>\n");
+    for (const Row& row : rows_of(card_, rows)) line(row);
+    ink_.mark("</tbody>\n</table>\n");
+  }
+
+  void line(const Row& row) {
+    if (row.alternative) {
+      ink_.mark("<tr class=\"or\"><td><i>or</i> ");
+    } else {
+      ink_.mark("<tr><td>");
+    }
+    runs(row.amount, Role::amount);
+    if (card_.second) {
+      ink_.mark("</td><td class=\"second\">");
+      runs(row.second, Role::second);
+    } else if (!row.second.empty()) {
+      ink_.mark(" <span class=\"second\">(");
+      runs(row.second, Role::second);
+      ink_.mark(")</span>");
+    }
+    ink_.mark("</td><th scope=\"row\">");
+    runs(row.name, Role::name);
+    if (!row.rest.empty()) {
+      ink_.mark("<span class=\"rest\">, ");
+      runs(row.rest, Role::amount);
+      ink_.mark("</span>");
+    }
+    ink_.mark("</th></tr>\n");
+  }
+
+  void steps(Range32 range) {
+    bool list = false, item = false;
+    StepKind before = StepKind::note;
+    for (const CardStep& step : steps_of(card_, range)) {
+      const bool note = step.kind == StepKind::note;
+      if (!note && !(item && shares_number(before, step.kind))) {
+        if (item) ink_.mark("</li>\n");
+        if (!list) ink_.mark("<ol>\n");
+        ink_.mark("<li>");
+        list = item = true;
+      }
+      if (note) {
+        ink_.mark("<aside class=\"note\">");
+      }
+      ink_.mark("<p>");
+      if (!step.label.empty()) {
+        ink_.mark("<span class=\"opener\">");
+        runs(step.label);
+        ink_.mark(":</span> ");
+      }
+      runs(step.runs);
+      ink_.mark("</p>");
+      if (note) ink_.mark("</aside>");
+      if (!note) before = step.kind;
+    }
+    if (item) ink_.mark("</li>\n");
+    if (list) ink_.mark("</ol>\n");
+  }
+
+  void aside(const Remark& remark) {
+    if (remark.kind == Remark::Kind::caution) {
+      ink_.mark("<aside class=\"caution\"><p>");
+    } else {
+      ink_.mark("<aside class=\"note\"><p>");
+    }
+    if (remark.kind != Remark::Kind::note || card_.notes_heading.empty()) {
+      ink_.mark("<strong>");
+      ink_.put(word_of(remark.kind));
+      ink_.mark(":</strong> ");
+    }
+    runs(remark.runs);
+    ink_.mark("</p></aside>\n");
+  }
+
+  void notes() {
+    bool open = false;
+    for (const Remark& remark : card_.remarks) {
+      if (stands_first(remark.kind)) continue;
+      if (!open) {
+        ink_.mark("<section class=\"notes\">\n");
+        heading(card_.notes_heading);
+        open = true;
+      }
+      aside(remark);
+    }
+    if (open) ink_.mark("</section>\n");
+  }
+
+  void trials() {
+    if (card_.trials.empty()) return;
+    ink_.mark("<section class=\"trials\">\n");
+    heading(card_.trials_heading);
+    ink_.mark("<dl>\n");
+    for (const TrialLine& trial : card_.trials) {
+      ink_.mark("<div><dt>");
+      date(trial.date);
+      ink_.mark("</dt><dd>");
+      runs(trial.runs);
+      ink_.mark("</dd></div>\n");
+    }
+    ink_.mark("</dl>\n</section>\n");
+  }
+};
+
+}  // namespace
+
+void render_html(const Card& card, std::string& out) {
+  out.reserve(out.size() + data::card_css().size() + 1024 + 3 * card.text.size() + 48 * card.rows.size());
+  Page(card, out).write();
+}
+
+}  // namespace qtn

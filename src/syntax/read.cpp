@@ -1,0 +1,108 @@
+// The one file that includes PEGTL: the grammar run over short spans, its rules' nodes written into the flat tree.
+#include "syntax/read.hpp"
+
+#include "grammar/heads.hpp"
+
+namespace qtn::syntax {
+namespace {
+
+namespace pegtl = tao::pegtl;
+using Input = pegtl::memory_input<pegtl::tracking_mode::lazy, pegtl::eol::lf, const char*>;
+
+// What the rules write into. `last` is what the latest look into the lexicon found.
+struct State {
+  std::vector<Node>& nodes;
+  const char* origin;
+  std::uint16_t last = 0;
+  void found(std::uint16_t id) { last = id; }
+  std::uint32_t offset(const Input& in) const { return static_cast<std::uint32_t>(in.current() - origin); }
+};
+
+template <typename Rule>
+concept HasNode = requires { Rule::node; };
+
+struct Lookahead {
+  template <typename... Rules>
+  static std::true_type of(const pegtl::internal::at<Rules...>*);
+  template <typename... Rules>
+  static std::true_type of(const pegtl::internal::not_at<Rules...>*);
+  static std::false_type of(...);
+};
+
+// A rule with `node` opens one and closes it; every rule that fails takes back what it and its parts wrote, and so
+// does one that only looked ahead.
+template <typename Rule>
+struct Writing : pegtl::normal<Rule> {
+  static constexpr bool kLooks = decltype(Lookahead::of(static_cast<const Rule*>(nullptr)))::value;
+
+  template <pegtl::apply_mode A, pegtl::rewind_mode M, template <typename...> class Action,
+            template <typename...> class Control>
+  static bool match(Input& in, State& state) {
+    const std::size_t before = state.nodes.size();
+    if constexpr (HasNode<Rule>) open(state.nodes, Rule::node, state.offset(in));
+    const bool matched = pegtl::match<Rule, A, M, Action, Control>(in, state);
+    if (!matched || kLooks) {
+      if (state.nodes.size() != before) state.nodes.resize(before);
+      return matched;
+    }
+    if constexpr (HasNode<Rule>) {
+      const auto at = static_cast<std::uint32_t>(before);
+      state.nodes[at].value = state.last;
+      state.last = 0;
+      close(state.nodes, at, state.offset(in));
+    }
+    return true;
+  }
+};
+
+template <typename Rule>
+bool read(std::string_view all, Span span, std::vector<Node>& nodes) {
+  Input in(all.data() + span.begin, all.data() + span.end, "");
+  State state{nodes, all.data()};
+  const std::size_t before = nodes.size();
+  if (pegtl::parse<Rule, pegtl::nothing, Writing>(in, state)) return true;
+  nodes.resize(before);
+  return false;
+}
+
+}  // namespace
+
+bool read_take_line(std::string_view all, Span span, std::vector<Node>& nodes) {
+  return read<grammar::take_line>(all, span, nodes);
+}
+
+bool read_take_head(std::string_view all, Span span, std::vector<Node>& nodes) {
+  return read<grammar::take_head_value>(all, span, nodes);
+}
+
+void read_clause(std::string_view all, Span span, std::vector<Node>& nodes) {
+  if (!read<grammar::clause>(all, span, nodes)) leaf(nodes, Kind::bad_clause, span);
+}
+
+bool read_value(Field field, std::string_view all, Span span, std::vector<Node>& nodes) {
+  switch (field) {
+    case Field::makes: return read<grammar::makes_value>(all, span, nodes);
+    case Field::serves:
+    case Field::cooks:
+    case Field::rounding:
+    case Field::work:
+    case Field::scale: return read<grammar::amount_value>(all, span, nodes);
+    case Field::keeps: return read<grammar::keeps_value>(all, span, nodes);
+    case Field::ready: return read<grammar::ready_value>(all, span, nodes);
+    case Field::scales: return read<grammar::scales_value>(all, span, nodes);
+    case Field::at_most: return read<grammar::at_most_value>(all, span, nodes);
+    case Field::tin: return read<grammar::tin_value>(all, span, nodes);
+    case Field::use: return read<grammar::use_value>(all, span, nodes);
+    default: return false;
+  }
+}
+
+bool read_change(std::string_view all, Span span, std::vector<Node>& nodes) {
+  return read<grammar::change_line>(all, span, nodes);
+}
+
+bool read_fact(Field block, std::string_view all, Span span, std::vector<Node>& nodes) {
+  return block == Field::film ? read<grammar::film_line>(all, span, nodes) : read<grammar::fact_line>(all, span, nodes);
+}
+
+}  // namespace qtn::syntax

@@ -1,0 +1,176 @@
+#include "words/lexicon.hpp"
+
+#include <algorithm>
+#include <cstring>
+#include <string>
+#include <vector>
+
+#include "measure/unit.hpp"
+#include "words/lists.hpp"
+#include "words/verbs.hpp"
+
+namespace qtn {
+namespace {
+
+// What cooks write after a number and each reads in a way of their own (semantics A7, A8). Case counts.
+constexpr std::string_view kLookAlikes[] = {"c",  "C",  "t",  "T",   "m",   "M",   "L",   "G",   "H",     "S",
+                                            "tb", "Tb", "TB", "tbs", "Tbs", "TBS", "pts", "ltr", "tblsp", "gr",
+                                            "gm", "gms", "ozs"};
+
+constexpr std::size_t kLongestWord = 31;
+
+char fold(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+
+struct Key {
+  std::uint64_t hash = 0;
+  std::uint32_t size = 0;
+};
+
+// The word that starts a text, in lower case: letters, and hyphens between letters where `hyphens`.
+Key first_word(std::string_view text, bool hyphens) {
+  Key key{0xcbf29ce484222325u, 0};
+  std::size_t at = 0;
+  while (at < text.size() && at <= kLongestWord) {
+    const int size = letter_at(text, at);
+    if (size == 0) {
+      if (!hyphens || text[at] != '-' || letter_at(text, at + 1) == 0) break;
+    }
+    const std::size_t end = at + static_cast<std::size_t>(std::max(size, 1));
+    for (; at < end; ++at) key.hash = (key.hash ^ static_cast<unsigned char>(fold(text[at]))) * 0x100000001b3u;
+  }
+  key.size = static_cast<std::uint32_t>(at > kLongestWord ? 0 : at);
+  return key;
+}
+
+bool is_thin(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
+
+// Bytes of `text` that `phrase` covers, with any blanks between its words; 0 when it is not there.
+std::uint32_t covers(std::string_view text, std::string_view phrase, bool exact_case) {
+  std::size_t at = 0;
+  for (char c : phrase) {
+    if (at >= text.size()) return 0;
+    if (c == ' ') {
+      if (!is_thin(text[at])) return 0;
+      while (at < text.size() && is_thin(text[at])) ++at;
+      continue;
+    }
+    if ((exact_case ? text[at] : fold(text[at])) != c) return 0;
+    ++at;
+  }
+  if (at < text.size() && (letter_at(text, at) != 0 || (text[at] >= '0' && text[at] <= '9'))) return 0;
+  return static_cast<std::uint32_t>(at);
+}
+
+}  // namespace
+
+struct Lexicon::Impl {
+  struct Entry {
+    std::uint64_t hash;
+    std::uint16_t row;
+  };
+  std::vector<LexiconRow> rows;
+  std::vector<Entry> entries;         // by hash of the first word, longer phrases first
+  std::vector<std::uint32_t> starts;  // into entries, by the hash's low bits
+  std::uint64_t mask = 0;
+
+  void add(std::string_view text, WordClass word_class, std::uint16_t unit, std::uint16_t verb, const Fraction& value) {
+    rows.push_back({text, word_class, unit, verb, value});
+  }
+
+  void load() {
+    rows.push_back({});  // row 0: nothing
+    for (const UnitWord& word : unit_words())
+      add(word.text, qtn::unit(word.unit).counted ? kCountNoun : kUnitWord, word.unit, 0, Fraction());
+    for (const VerbWord& word : verb_words()) add_verb(word);
+    for (std::string_view text : kLookAlikes) add(text, kLookAlike, 0, 0, Fraction());
+    add_list(WordList::number, kNumberWord);
+    add_list(WordList::share, kShareWord);
+    add_list(WordList::place, kPlaceWord);
+    add_list(WordList::keep_place, kKeepPlace);
+    add_list(WordList::shape, kShapeWord);
+    add_list(WordList::unmeasured, kUnmeasured);
+    index();
+  }
+
+  // A clause opens with the verb itself, or with its third person (the pot "reads 78 °C"); other forms are prose.
+  void add_verb(const VerbWord& word) {
+    const Verb& verb = qtn::verb(word.verb);
+    const bool pot = verb.deed >= Deed::keep_back;
+    if (word.form != VerbForm::plain && verb.deed != Deed::reading)
+      return add(word.text, kVerbForm, 0, word.verb, Fraction());
+    add(word.text, pot ? kPotVerb : kVerbWord, 0, word.verb, Fraction());
+    if (pot) rows.back().classes |= kVerbWord;
+    rows.back().classes |= kVerbForm;
+  }
+
+  void add_list(WordList list, WordClass word_class) {
+    for (const ListWord& word : list_words(list)) {
+      if (list == WordList::number && (word.text == "a" || word.text == "an")) continue;
+      add(word.text, word_class, 0, 0, word.value);
+    }
+  }
+
+  void index() {
+    for (std::size_t i = 1; i < rows.size(); ++i)
+      entries.push_back({first_word(rows[i].text, true).hash, static_cast<std::uint16_t>(i)});
+    std::uint64_t size = 1;
+    while (size < entries.size() * 2) size *= 2;
+    mask = size - 1;
+    std::sort(entries.begin(), entries.end(), [&](const Entry& a, const Entry& b) {
+      if ((a.hash & mask) != (b.hash & mask)) return (a.hash & mask) < (b.hash & mask);
+      if (rows[a.row].text.size() != rows[b.row].text.size()) return rows[a.row].text.size() > rows[b.row].text.size();
+      return a.row < b.row;
+    });
+    starts.assign(size + 1, 0);
+    for (const Entry& entry : entries) ++starts[(entry.hash & mask) + 1];
+    for (std::size_t i = 1; i < starts.size(); ++i) starts[i] += starts[i - 1];
+  }
+
+  Found look(std::string_view text, const Key& key, unsigned classes) const {
+    const std::uint64_t slot = key.hash & mask;
+    for (std::uint32_t i = starts[slot]; i < starts[slot + 1]; ++i) {
+      if (entries[i].hash != key.hash) continue;
+      const LexiconRow& row = rows[entries[i].row];
+      if ((row.classes & classes) == 0) continue;
+      const bool exact = row.text.size() == 1 || (row.classes & kLookAlike) != 0;
+      if (const std::uint32_t size = covers(text, row.text, exact)) return {&row, entries[i].row, size};
+    }
+    return {};
+  }
+};
+
+Lexicon::Lexicon() {
+  auto* impl = new Impl;  // lives as long as the program
+  impl->load();
+  impl_ = impl;
+}
+
+const Lexicon& Lexicon::standard() {
+  static const Lexicon lexicon;
+  return lexicon;
+}
+
+Found Lexicon::longest(std::string_view text, unsigned classes) const {
+  const Key whole = first_word(text, true);
+  if (whole.size == 0) return {};
+  if (Found found = impl_->look(text, whole, classes)) return found;
+  const Key part = first_word(text, false);
+  if (part.size == whole.size) return {};
+  return impl_->look(text, part, classes);
+}
+
+const LexiconRow& Lexicon::row(std::uint16_t id) const { return impl_->rows[id]; }
+
+int letter_at(std::string_view text, std::size_t at) {
+  if (at >= text.size()) return 0;
+  const auto byte = [&](std::size_t i) -> unsigned { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0u; };
+  const unsigned c = byte(at);
+  if (c < 0x80) return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ? 1 : 0;
+  if (c == 0xC2) return 0;  // blanks, degree, fractions, signs; its two letters (ª º) are not words
+  if (c == 0xC3) return byte(at + 1) == 0x97 || byte(at + 1) == 0xB7 ? 0 : 2;  // × ÷
+  if (c == 0xE2) return 0;  // dashes, quotes, fractions, arrows, scales
+  if (c < 0xC2) return 0;   // no character begins here
+  return c < 0xE0 ? 2 : c < 0xF0 ? 3 : c < 0xF5 ? 4 : 0;
+}
+
+}  // namespace qtn

@@ -1,0 +1,58 @@
+// One look for every closed word of the language: unit, count noun, verb, share, number word, place ... The grammar
+// asks "is there a word of this class here?"; a unit or a verb stays one row of data.
+#pragma once
+#include <cstdint>
+#include <string_view>
+
+#include "base/fraction.hpp"
+
+namespace qtn {
+
+enum WordClass : std::uint16_t {
+  kUnitWord = 1,        // g, tbsp, fl oz, US cup
+  kCountNoun = 2,       // clove, tin, pinch: a unit only when a name follows
+  kVerbWord = 4,        // bake, knock back
+  kPotVerb = 8,         // keep back, take out, strain out, discard, drain
+  kNumberWord = 16,     // one .. twelve
+  kShareWord = 32,      // half, third, quarters
+  kPlaceWord = 64,      // in the fridge, outside
+  kKeepPlace = 128,     // chilled, frozen
+  kShapeWord = 256,     // round, square
+  kUnmeasured = 512,    // to taste, as needed
+  kLookAlike = 1024,    // c, T, tbs, L: after a number never a unit and never a name
+  kVerbForm = 2048,     // baking, baked: prose before a bare duration
+};
+
+struct LexiconRow {
+  std::string_view text;  // as written in the tables, lower case
+  std::uint16_t classes = 0;
+  std::uint16_t unit = 0;
+  std::uint16_t verb = 0;
+  Fraction value;  // of number and share words
+};
+
+struct Found {
+  const LexiconRow* row = nullptr;
+  std::uint16_t id = 0;     // index of the row, to be stored in a node
+  std::uint32_t size = 0;   // bytes of text it covers
+  explicit operator bool() const { return row != nullptr; }
+};
+
+class Lexicon {
+ public:
+  static const Lexicon& standard();
+  // The longest word or phrase of one of `classes` that starts at text[0] and that no letter or digit follows.
+  Found longest(std::string_view text, unsigned classes) const;
+  const LexiconRow& row(std::uint16_t id) const;
+
+ private:
+  Lexicon();
+  struct Impl;
+  const Impl* impl_;
+};
+
+// Bytes of the letter that starts at text[at], or 0: ASCII letters and any other character of a word; blanks, dashes,
+// fractions, degree signs, arrows and the multiplication sign are none.
+int letter_at(std::string_view text, std::size_t at);
+
+}  // namespace qtn
