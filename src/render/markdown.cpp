@@ -225,8 +225,9 @@ class Sheet {
       for (const Run& run : all.subspan(i, to - i)) text += card_.view(run);
       const bool struck = all[i].role == Role::struck;
       if (struck) out_ += kLeftOut;
-      if (all[i].style & kCode) {
+      if ((all[i].style & kCode) && out_.size() != fenced_) {  // fences that touch would be read as one
         append_code_span(out_, text);
+        fenced_ = out_.size();
       } else {
         append_markdown(out_, text);
       }
@@ -249,8 +250,9 @@ class Sheet {
   const Card& card_;
   std::string& out_;
   std::size_t top_;
-  std::size_t block_ = 0;                // where the content of the present block begins
-  std::size_t closed_ = std::string::npos;  // just behind the last closing mark of emphasis
+  std::size_t block_ = 0;  // where the content of the present block begins
+  // Just behind the last closing mark of emphasis, and of code.
+  std::size_t closed_ = std::string::npos, fenced_ = std::string::npos;
 };
 
 }  // namespace

@@ -1,0 +1,23 @@
+// The phases of checking, in their order; check() calls each once. Private to this room.
+#pragma once
+#include "recipe/recipe.hpp"
+
+namespace qtn {
+
+// 1. The tree's heads, lists, methods and logs as typed values (build*.cpp).
+Recipe build(const Source& source, const Tree& tree, const Surroundings& around, Report& report);
+// 2. Names to lines, parts and uses (names.cpp).
+void resolve_names(Recipe& recipe, Report& report);
+// 3. Percentages, rates and parts to amounts: TakeLine::amount (ratios.cpp; semantics part 4).
+void solve_ratios(Recipe& recipe, Report& report);
+// 4. What each mention takes (counting.cpp; semantics 3.2).
+void count_out(Recipe& recipe, Report& report);
+// 5. The pot of each part: put aside, taken out, losses, checkpoints, pieces, makes (pot.cpp; semantics part 9, H4).
+void weigh_pot(Recipe& recipe, Report& report);
+// 6. The log against the list (trials.cpp; semantics part 8).
+void check_trials(Recipe& recipe, int today, Report& report);
+
+// Phases 2 to 6, for a recipe that was built or changed.
+void settle(Recipe& recipe, int today, Report& report);
+
+}  // namespace qtn

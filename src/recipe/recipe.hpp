@@ -1,0 +1,366 @@
+// The checked recipe: the boundary of this room. Names resolved, amounts typed and exact, ingredients counted out.
+// Flat arrays and indices; text is views into the source, which must outlive the recipe.
+#pragma once
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/source.hpp"
+#include "diag/diagnostic.hpp"
+#include "larder/food.hpp"
+#include "measure/quantity.hpp"
+#include "syntax/field.hpp"
+#include "syntax/tree.hpp"
+#include "words/verbs.hpp"
+
+namespace qtn {
+
+using Index = std::uint32_t;
+inline constexpr Index kNone = ~Index{0};
+
+struct Slice {
+  Index first = 0, count = 0;
+  Index end() const { return first + count; }
+  bool empty() const { return count == 0; }
+};
+
+// ---- heads --------------------------------------------------------------------------------------------------------
+enum class OvenKind : std::uint8_t { unstated, conventional, fan, gas };
+enum class WordsOf : std::uint8_t { unstated, british, american };
+enum class KeepPlace : std::uint8_t { none, chilled, frozen, cool, room, sealed };
+enum class TinShape : std::uint8_t { none, round, square, rectangle, other };
+
+struct Made {
+  Quantity amount;
+  std::string_view thing;        // "tart"; empty for a weight or volume
+  std::optional<Quantity> each;  // jars of 330 g
+  bool by_product = false;
+  Span span, amount_span;
+};
+struct Keep {
+  Quantity length;
+  KeepPlace place = KeepPlace::none;
+  bool once_open = false;
+  Span span, length_span;
+};
+struct Tin {
+  Fraction count = Fraction(1);
+  std::optional<Quantity> across, along, deep;  // `across` is a volume for a basin given by its size
+  TinShape shape = TinShape::none;
+  Span span;
+};
+struct Batch {  // at most: 1.5 kg oranges at a time
+  Quantity amount;
+  std::string_view thing;
+  Span span;
+};
+struct TextFact {
+  Field field;
+  Span span;  // the value
+};
+struct Recipe;
+struct Use {
+  std::string_view name;  // what the other file calls it
+  std::string_view as;    // what this one calls it
+  std::string_view path;
+  Span span, name_span, path_span;
+  const Recipe* recipe = nullptr;  // null when it could not be had; then already reported
+  Index part = kNone;              // of that recipe; kNone: the dish
+};
+
+// ---- the list -----------------------------------------------------------------------------------------------------
+enum class Basis : std::uint8_t { amount, percent, rate, parts, unmeasured };
+enum class TailKind : std::uint8_t {
+  preparation, from, taking_up, start_with, strength, trimmings, at_clock, each, extra, optional, fixed, gently, unmeasured,
+};
+struct Tail {
+  TailKind kind;
+  Span span;                       // all of it
+  std::optional<Quantity> amount;  // of from, taking up, start with, strength (% or ppm), trimmings, each
+  Span amount_span;
+  std::string_view name;           // from 6 eggs: eggs; 5 % acid: acid; for trimmings: trimmings
+};
+struct Stated {  // one of several statements of one amount
+  Quantity amount;
+  Span span;
+  bool each = false;
+};
+
+enum class TargetKind : std::uint8_t { none, line, part, use, product, aside, everything };
+struct Target {
+  TargetKind kind = TargetKind::none;
+  Index index = kNone;  // of lines, parts, uses, makes (of the part `part`), asides
+  Index part = kNone;
+};
+
+struct TakeLine {
+  Span span, name_span, amount_span;  // amount_span: as written, equivalents left out; empty without an amount
+  std::string_view name;
+  Basis basis = Basis::amount;
+  Quantity written;   // what the list says: 220 g, 50 %, 3 parts
+  Quantity amount;    // what goes in: solved; equal to written for a plain amount; lost while unsolved
+  std::optional<Quantity> pack;  // size of one in 2 x 400 g tins
+  std::string_view pack_noun;    // "tins"
+  Slice stated;                  // of Recipe::stated
+  Slice tails;
+  Slice members;                 // of Recipe::set_members: the base of its own `of [ ... ]`
+  std::optional<Quantity> per;   // 18 g per kg: the kg
+  Target target;                 // a part or a recipe from another file, else none
+  const Food* food = nullptr;    // what the larder knows of it
+  Index part = 0;
+  Index parent = kNone;          // of an `or` line the line it replaces; of a given thing the line it comes out of
+  bool alternative = false;      // an `or` line
+  bool given = false;            // giving 250 g prawns: counted by itself, no row in the list
+  bool splits = false;           // has given things: it is not counted itself
+  bool house_measure = false;    // 2 ladles: kept as written, amount in ml
+  bool each_of_several = false;  // 1/2 tsp each thyme and sage
+  bool optional = false, fixed = false, gently = false;
+  bool struck = false;           // this version leaves it out: mentions print struck and count nothing
+  bool added = false;            // this version puts it in: never "unused"
+  Index chosen = kNone;          // an alternative that a command picked: its name and amount stand for this line
+  bool measured() const { return basis != Basis::unmeasured; }
+};
+
+// ---- the method ---------------------------------------------------------------------------------------------------
+enum class TermRole : std::uint8_t {
+  length,       // how long: 20 min, at least 2 h, overnight (then 8 h to 12 h)
+  temperature,  // 180 °C alone or after `at`
+  to,           // to 40 °C, to 2.5 l, down to
+  reading,      // reads 78 °C
+  hold,         // for 2 min, after a reading
+  by,           // by 10 °C: a difference
+  per,          // per 450 g (of a line)
+  plus,         // plus 20 min
+  within,       // use within 24 h
+  every, between, load, times,
+  use,          // 100 g of the cheddar
+  share,        // 30 % of the milk, 3/4 of the milk: low = high = the share
+  change,       // loses 14 %
+  checkpoint,   // weigh 3.06 kg
+  measure,      // 3 mm; 5 cm x 8 cm is two terms
+  pieces, piece_weight,
+  strength,     // at least 3 % acid
+  equivalent,   // a stated equivalent of the term before it
+};
+struct Term {
+  TermRole role;
+  Quantity amount;
+  Span span;
+  bool overnight = false;
+};
+
+enum class Taking : std::uint8_t {
+  mention,  // takes all that is left when nothing was taken, else is only a mention
+  share, amount, rest,
+  named,    // names a thing without taking: pot clauses, loses, per
+};
+struct Mention {
+  Span span;
+  Target target;
+  Taking taking = Taking::mention;
+  Index term = kNone;   // the amount asked
+  Fraction share;       // the share asked, for Taking::share
+  bool about = false;
+  bool takes = false;   // counted out: something was taken here
+  // What it takes, as a share of the whole line, by both ends of a range.
+  Fraction part_low, part_high;
+  bool whole = false;   // takes the whole line
+};
+
+enum class ClauseKind : std::uint8_t {
+  use, keep_back, take_out, discard, strain_out, drain, drift, reduce, checkpoint, time, reading, temperature, measure,
+  pieces, strength, taste, use_within, bad,
+};
+struct Clause {
+  ClauseKind kind = ClauseKind::bad;
+  Span span;   // with its brackets
+  VerbId verb = kNoVerb;
+  bool own_verb = false;   // the clause opens with it; else it is the nearest before in its sentence
+  const Verb* house_verb = nullptr;
+  Slice terms, mentions;
+  Index step = 0, part = 0;
+  Takes place = Takes::nothing;  // in the fridge, on the hob: rules over the verb's row
+  bool gains = false;            // of drift: gains, else loses
+  bool the_rest = false;         // discard the rest
+  bool each_side = false, if_needed = false, or_overnight = false;
+  std::string_view thing;        // what pieces are called; of a strength, its word
+  std::string_view until, of;    // until golden; of chilling
+};
+
+enum class PieceKind : std::uint8_t { prose, link, clause };
+struct Piece {
+  PieceKind kind;
+  bool markup = false;
+  bool line_start = false;  // begins a line of the source: a blank stands before it
+  Span span;
+  Index clause = kNone;
+};
+enum class StepKindOf : std::uint8_t { step, meanwhile, ahead, by_hand, by_machine, note };
+struct Step {
+  StepKindOf kind = StepKindOf::step;
+  Span span;
+  Slice pieces, clauses;
+  Index part = 0;
+};
+
+struct TakeHead {
+  Basis basis = Basis::amount;     // percent, rate, parts
+  std::optional<Quantity> per;     // of a rate
+  Slice members;                   // of Recipe::set_members
+  bool all_flour = false;          // % of all flour: that inside parts and recipes taken too
+  bool by_volume = false;
+  Span span;
+};
+
+struct Part {
+  std::string_view name;  // the recipe's own for the unnamed part
+  Span span;              // its head line
+  bool unnamed = false;
+  std::vector<Made> makes;
+  std::optional<Tin> tin;
+  std::vector<Keep> keeps;
+  std::optional<Quantity> ready_after;
+  std::optional<Batch> batch;
+  std::vector<TextFact> notes;
+  TakeHead head;
+  bool has_list = false, has_method = false;
+  Slice lines;  // in the order of the page, alternatives and given things among them
+  Slice steps;
+  bool used = false;
+  // The pot at its end (semantics part 9), in grams; lost when something in it cannot be weighed.
+  Fraction weight_low = Fraction::lost(), weight_high = Fraction::lost();
+};
+
+struct AfterBlock {  // to keep, to freeze, to reheat, to finish
+  Field field;
+  Slice steps;
+};
+
+// ---- history and versions -----------------------------------------------------------------------------------------
+struct Change {
+  Span span, name_span;
+  std::string_view name;
+  std::optional<Quantity> before, after;  // nullopt: none
+  Span before_span, after_span;
+  std::string_view replacement;           // a name after the new amount
+  std::string_view part;                  // [Shortcrust] in front
+  Target target;                          // the line; none for a verb's clause
+  Index clause = kNone;
+};
+struct Log {  // a trial or a variant
+  Field field;
+  std::string_view name;  // the date, or the variant's name
+  Span span;
+  int day = 0;            // of a trial: days since 1970-01-01
+  std::vector<Change> changes;
+  std::vector<Span> notes;
+};
+struct FilmMark {
+  int seconds;
+  Span clock, title;
+};
+
+// ---- the house ----------------------------------------------------------------------------------------------------
+struct HouseMeasure {
+  std::string_view name;
+  Quantity amount;
+};
+struct Kitchen {
+  std::string_view name;
+  Dialect dialect = Dialect::unstated;
+  WordsOf words = WordsOf::unstated;
+  OvenKind oven = OvenKind::unstated;
+  Fraction tolerance = Fraction::of(1, 20);  // rounding:
+  Fraction finest = Fraction(1);             // scale:, in grams
+  Quantity work;                             // what an unwritten length is shown as
+  int cooks = 1;
+  int night_from = 22 * 60, night_to = 6 * 60 + 30;
+  bool gentle_seasoning = false;
+  std::string_view law, currency;
+  std::vector<HouseMeasure> measures;
+  std::vector<std::pair<std::string_view, Verb>> verbs;
+  std::vector<HouseFood> foods;
+  std::vector<std::pair<std::string_view, std::string_view>> words_of_house;
+  struct Fact {
+    Field block;
+    Span name, value;
+  };
+  std::vector<Fact> facts;  // every line of every block, as read shows them
+  const HouseFood* food(std::string_view listed) const;
+};
+
+struct Recipe {
+  const Source* source = nullptr;
+  std::string_view text;
+  FileKind kind = FileKind::recipe;
+  std::string_view title;
+  Dialect dialect = Dialect::unstated;  // the file's, else its kitchen's
+  WordsOf words = WordsOf::unstated;
+  OvenKind oven = OvenKind::unstated;
+  std::shared_ptr<const Kitchen> kitchen;  // of the book; null without one
+  std::vector<Made> makes;                 // of the head; the dish's part holds its own
+  std::optional<Quantity> serves;
+  Span serves_span;
+  std::optional<Tin> tin;
+  std::vector<Keep> keeps;
+  std::optional<Quantity> ready_after;
+  std::optional<Quantity> scales;
+  std::optional<Batch> batch;
+  std::vector<TextFact> facts;  // source, by, date, needs, photo, note, caution, guests, serve ...
+  std::vector<Use> uses;
+  std::vector<Part> parts;
+  Index dish = 0;
+  std::vector<TakeLine> lines;
+  std::vector<Tail> tails;
+  std::vector<Stated> stated;
+  std::vector<Target> set_members;
+  std::vector<Step> steps;
+  std::vector<Piece> pieces;
+  std::vector<Clause> clauses;
+  std::vector<Term> terms;
+  std::vector<Mention> mentions;
+  std::vector<AfterBlock> after;
+  std::vector<Log> trials, variants;
+  std::vector<FilmMark> film;
+  bool standardized = false;
+  Fraction factor = Fraction(1);  // what the written amounts have been multiplied by
+
+  std::string_view slice(Span span) const { return text.substr(span.begin, span.size()); }
+  const Fraction& tolerance() const {
+    static const Fraction plain = Fraction::of(1, 20);
+    return kitchen ? kitchen->tolerance : plain;
+  }
+};
+
+// Grams per millilitre and grams of one for a listed line: the file, its book's kitchen, the built-in table.
+struct Known {
+  Fraction density = Fraction::lost();
+  Fraction each = Fraction::lost();
+  std::string_view density_source, each_source;
+  bool remembered = false;
+};
+Known known_of(const Recipe& recipe, const TakeLine& line);
+// An amount of a line in grams, by both ends; lost where a figure is lacking.
+Ends grams_of(const Recipe& recipe, const TakeLine& line, const Quantity& amount);
+
+// ---- making one ---------------------------------------------------------------------------------------------------
+struct Surroundings {
+  std::shared_ptr<const Kitchen> kitchen;
+  // For each `use:` of the file, in order: the recipe it names, or null when it was already reported.
+  std::vector<const Recipe*> uses;
+  int today = 0;  // days since 1970-01-01, for dates in the future; 0: not checked
+};
+// Total: a recipe comes out of any tree, as far as it could be understood; problems go to the report.
+Recipe check(const Source& source, const Tree& tree, const Surroundings& around, Report& report);
+// What `use:` lines a tree has, before anything is checked.
+std::vector<Use> uses_of(const Source& source, const Tree& tree);
+Kitchen check_kitchen(const Source& source, const Tree& tree, Report& report);
+
+// A version of a checked recipe: a variant's arrow lines applied, an `or` line chosen by name; checked again as a
+// recipe of its own. nullopt when it has no such variant or alternative (nothing is reported then).
+std::optional<Recipe> variant_of(const Recipe& recipe, std::string_view variant, Report& report);
+std::optional<Recipe> with_alternative(const Recipe& recipe, std::string_view name, Report& report);
+
+}  // namespace qtn

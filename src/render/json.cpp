@@ -1,0 +1,200 @@
+// A card as JSON: the words as they are printed, beside the exact values as fractions ("9/4").
+#include "measure/unit.hpp"
+#include "render/json_text.hpp"
+#include "render/layout.hpp"
+#include "render/render.hpp"
+
+namespace qtn {
+namespace {
+
+std::string_view key_of(std::uint16_t kind) {
+  switch (static_cast<FactKind>(kind)) {
+    case FactKind::makes: return "makes";
+    case FactKind::serves: return "serves";
+    case FactKind::tin: return "tin";
+    case FactKind::oven: return "oven";
+    case FactKind::keeps: return "keeps";
+    case FactKind::ready: return "ready";
+    case FactKind::needs: return "needs";
+    case FactKind::scales: return "scales";
+    case FactKind::batch: return "batch";
+    case FactKind::source: return "source";
+    case FactKind::by: return "by";
+    case FactKind::date: return "date";
+    case FactKind::standardized: return "standardized";
+    case FactKind::edition: return "edition";
+  }
+  return "other";
+}
+
+std::string_view key_of(Role role) {
+  switch (role) {
+    case Role::text: break;
+    case Role::amount: return "amount";
+    case Role::second: return "second";
+    case Role::name: return "name";
+    case Role::time: return "time";
+    case Role::temperature: return "temperature";
+    case Role::reading: return "reading";
+    case Role::measure: return "measure";
+    case Role::pieces: return "pieces";
+    case Role::spent: return "spent";
+    case Role::struck: return "struck";
+  }
+  return "text";
+}
+
+std::string_view key_of(StepKind kind) {
+  switch (kind) {
+    case StepKind::step: break;
+    case StepKind::meanwhile: return "meanwhile";
+    case StepKind::ahead: return "ahead";
+    case StepKind::by_hand: return "by hand";
+    case StepKind::by_machine: return "by machine";
+    case StepKind::note: return "note";
+  }
+  return "step";
+}
+
+std::string_view key_of(Remark::Kind kind) {
+  switch (kind) {
+    case Remark::Kind::caution: return "caution";
+    case Remark::Kind::watch: return "watch";
+    case Remark::Kind::lacking: return "lacking";
+    case Remark::Kind::note: break;
+  }
+  return "note";
+}
+
+std::string_view key_of(Manner manner) {
+  switch (manner) {
+    case Manner::plain: break;
+    case Manner::about: return "about";
+    case Manner::exactly: return "exactly";
+    case Manner::at_least: return "at least";
+    case Manner::at_most: return "at most";
+  }
+  return "plain";
+}
+
+class Record {
+ public:
+  Record(const Card& card, std::string& out) : card_(card), json_(out) {}
+
+  void write() {
+    json_.open('{');
+    json_.member("title", words(card_.title));
+    json_.member("edition", words(card_.edition));
+    json_.member("language", card_.language);
+    facts(card_.head);
+    sections("parts", card_.parts);
+    sections("after", card_.after);
+    list("remarks", card_.remarks, [&](const Remark& remark) {
+      json_.member("kind", key_of(remark.kind));
+      json_.member("text", words(remark.runs));
+    });
+    list("trials", card_.trials, [&](const TrialLine& trial) {
+      json_.member("date", words(trial.date));
+      json_.member("text", words(trial.runs));
+    });
+    json_.close('}');
+    json_.end_line();
+  }
+
+ private:
+  std::string words(Range32 range) const {
+    std::string text;
+    for (const Run& run : runs_of(card_, range)) text += card_.view(run);
+    return text;
+  }
+
+  // A list of objects; `members` writes what is in one.
+  template <class List, class Members>
+  void list(std::string_view key, const List& items, Members members) {
+    json_.key(key);
+    json_.open('[');
+    for (const auto& item : items) {
+      json_.open('{');
+      members(item);
+      json_.close('}');
+    }
+    json_.close(']');
+  }
+
+  void facts(Range32 range) {
+    list("facts", facts_of(card_, range), [&](const Fact& fact) {
+      json_.member("kind", key_of(fact.kind));
+      json_.member("label", words(fact.label));
+      json_.member("text", words(fact.value));
+    });
+  }
+
+  void sections(std::string_view key, const std::vector<Section>& all) {
+    list(key, all, [&](const Section& section) {
+      json_.member("title", words(section.title));
+      facts(section.facts);
+      list("lines", rows_of(card_, section.rows), [&](const Row& row) { line(row); });
+      list("steps", steps_of(card_, section.steps), [&](const CardStep& step) {
+        json_.member("kind", key_of(step.kind));
+        json_.member("label", words(step.label));
+        json_.member("text", words(step.runs));
+        runs(step.runs);
+      });
+    });
+  }
+
+  void line(const Row& row) {
+    json_.member("amount", words(row.amount));
+    for (const Run& run : runs_of(card_, row.amount)) {
+      if (run.exact != 0) {
+        exact(run);
+        break;
+      }
+    }
+    json_.member("second", words(row.second));
+    json_.member("name", words(row.name));
+    json_.member("rest", words(row.rest));
+    json_.member("alternative", row.alternative);
+    json_.member("optional", row.optional);
+    json_.member("rough", row.rough);
+  }
+
+  void runs(Range32 range) {
+    list("runs", runs_of(card_, range), [&](const Run& run) {
+      json_.member("role", key_of(run.role));
+      json_.member("text", card_.view(run));
+      if (run.style & kStrong) json_.member("strong", true);
+      if (run.style & kEmphasis) json_.member("emphasis", true);
+      if (run.style & kCode) json_.member("code", true);
+      const std::string_view target = link_of(card_, run);
+      if (!target.empty()) json_.member("link", target);
+      if (run.exact != 0) exact(run);
+    });
+  }
+
+  void exact(const Run& run) {
+    if (run.exact >= card_.exacts.size()) return;
+    const Quantity& quantity = card_.exacts[run.exact];
+    if (quantity.is_lost()) return;
+    json_.key("exact");
+    json_.open('{');
+    json_.member("low", quantity.low.exact());
+    json_.member("high", quantity.high.exact());
+    json_.member("unit", unit(quantity.unit).symbol);
+    if (quantity.manner != Manner::plain) json_.member("manner", key_of(quantity.manner));
+    if (quantity.fan) json_.member("fan", true);
+    json_.close('}');
+  }
+
+  const Card& card_;
+  JsonText json_;
+};
+
+}  // namespace
+
+void render_json(const Card& card, std::string& out) {
+  out.reserve(out.size() + 512 + 8 * card.text.size());
+  Record(card, out).write();
+}
+
+}  // namespace qtn

@@ -1,0 +1,197 @@
+// A card in plain text: amounts in a column, steps numbered, remarks known by their first word.
+#include <algorithm>
+
+#include "render/layout.hpp"
+#include "render/render.hpp"
+#include "render/text_lines.hpp"
+
+namespace qtn {
+namespace {
+
+constexpr std::size_t kIndent = 2;
+
+class Leaf {
+ public:
+  Leaf(const Card& card, std::string& out) : card_(card), out_(out), top_(out.size()) {}
+
+  void write() {
+    append_lines(out_, words(card_.title), 0);
+    if (!card_.edition.empty()) append_lines(out_, words(card_.edition), 0);
+    facts(card_.head, 0);
+    for (const Remark& remark : card_.remarks) {
+      if (stands_first(remark.kind)) this->remark(remark);
+    }
+    for (const Section& part : card_.parts) section(part);
+    for (const Section& block : card_.after) section(block);
+    notes();
+    trials();
+  }
+
+ private:
+  std::string words(Range32 range) const { return plain_words(card_, range); }
+  void gap() {
+    if (out_.size() > top_) out_ += '\n';
+  }
+  void heading(Range32 range) {
+    if (range.empty()) return;
+    gap();
+    append_lines(out_, words(range), 0);
+  }
+  // `text` at the right or the left of a column.
+  void right(std::string_view text, std::size_t width) {
+    out_.append(width - std::min(width, width_of(text)), ' ');
+    cell(text);
+  }
+  void left(std::string_view text, std::size_t width) {
+    cell(text);
+    out_.append(width - std::min(width, width_of(text)), ' ');
+  }
+  void cell(std::string_view text) {
+    for (char c : text) out_ += c == kHeld ? ' ' : c;
+  }
+
+  void facts(Range32 range, std::size_t indent) {
+    if (range.empty()) return;
+    if (indent == 0) gap();
+    std::size_t width = 0;
+    for (const Fact& fact : facts_of(card_, range)) width = std::max(width, width_of(words(fact.label)));
+    width = std::min(width, kColumns / 3);
+    for (const Fact& fact : facts_of(card_, range)) {
+      const std::string label = words(fact.label);
+      out_.append(indent, ' ');
+      left(label, width);
+      out_ += "  ";
+      append_lines(out_, words(fact.value), indent + std::max(width, width_of(label)) + 2);
+    }
+  }
+
+  void section(const Section& section) {
+    const bool named = !section.title.empty();
+    if (named) {
+      heading(section.title);
+    } else if (!section.rows.empty()) {
+      heading(card_.list_heading);
+    }
+    facts(section.facts, kIndent);
+    if (!section.facts.empty() && !section.rows.empty()) gap();
+    table(section.rows);
+    if (section.steps.empty()) return;
+    if (!named) heading(card_.method_heading);
+    if (!section.rows.empty() || !section.facts.empty()) {
+      if (named) gap();
+    }
+    steps(section.steps);
+  }
+
+  std::string amount_of(const Row& row) const {
+    std::string amount(row.alternative ? kOr : "");
+    amount += words(row.amount);
+    if (!card_.second && !row.second.empty()) amount += " (" + words(row.second) + ")";
+    while (!amount.empty() && amount.back() == ' ') amount.pop_back();
+    return amount;
+  }
+
+  void table(Range32 rows) {
+    if (rows.empty()) return;
+    const bool heads = card_.second && !(card_.first_column.empty() && card_.second_column.empty());
+    const std::string first_head = words(card_.first_column), second_head = words(card_.second_column);
+    std::size_t first = heads ? width_of(first_head) : 0;
+    std::size_t second = heads ? width_of(second_head) : 0;
+    for (const Row& row : rows_of(card_, rows)) {
+      first = std::max(first, width_of(amount_of(row)));
+      if (card_.second) second = std::max(second, width_of(words(row.second)));
+    }
+    // A wide amount stands out of its column rather than leave no room for the names.
+    first = std::min(first, kColumns / 4);
+    second = std::min(second, kColumns / 4);
+    if (heads) {
+      out_.append(kIndent, ' ');
+      right(first_head, first);
+      out_ += "  ";
+      cell(second_head);
+      out_ += '\n';
+    }
+    for (const Row& row : rows_of(card_, rows)) line(row, first, second);
+  }
+
+  void line(const Row& row, std::size_t first, std::size_t second) {
+    out_.append(kIndent, ' ');
+    right(amount_of(row), first);
+    out_ += "  ";
+    std::size_t column = kIndent + first + 2;
+    if (second > 0) {
+      left(words(row.second), second);
+      out_ += "  ";
+      column += second + 2;
+    }
+    std::string name = words(row.name);
+    if (!row.rest.empty()) name += ", " + words(row.rest);
+    append_lines(out_, name, column);
+  }
+
+  void steps(Range32 range) {
+    unsigned number = 0;
+    StepKind before = StepKind::note;
+    for (const CardStep& step : steps_of(card_, range)) {
+      std::string opening;
+      if (step.kind != StepKind::note) {
+        if (number == 0 || !shares_number(before, step.kind)) opening = std::to_string(++number) + ".";
+        before = step.kind;
+      }
+      out_.append(kIndent, ' ');
+      right(opening, 2);
+      out_ += "  ";
+      std::string text = words(step.label);
+      if (!text.empty()) text += ": ";
+      text += words(step.runs);
+      append_lines(out_, text, kIndent + std::max<std::size_t>(2, opening.size()) + 2);
+    }
+  }
+
+  void remark(const Remark& remark) {
+    gap();
+    std::string text(word_of(remark.kind));
+    text += ": " + words(remark.runs);
+    append_lines(out_, text, 0);
+  }
+
+  void notes() {
+    bool open = false;
+    for (const Remark& remark : card_.remarks) {
+      if (stands_first(remark.kind)) continue;
+      if (!open) heading(card_.notes_heading);
+      if (remark.kind != Remark::Kind::note || card_.notes_heading.empty()) {
+        this->remark(remark);
+      } else {
+        if (open) gap();
+        out_.append(kIndent, ' ');
+        append_lines(out_, words(remark.runs), kIndent);
+      }
+      open = true;
+    }
+  }
+
+  void trials() {
+    if (card_.trials.empty()) return;
+    heading(card_.trials_heading);
+    for (const TrialLine& trial : card_.trials) {
+      const std::string date = words(trial.date);
+      out_.append(kIndent, ' ');
+      cell(date);
+      out_ += "  ";
+      append_lines(out_, words(trial.runs), kIndent + width_of(date) + 2);
+    }
+  }
+
+  const Card& card_;
+  std::string& out_;
+  std::size_t top_;
+};
+
+}  // namespace
+
+void render_text(const Card& card, std::string& out) {
+  Leaf(card, out).write();
+}
+
+}  // namespace qtn
