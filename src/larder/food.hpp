@@ -43,10 +43,13 @@ class Larder {
   // The food that a listed name means: the whole name first, else the longest run of words that ends it
   // ("cold unsalted butter" is butter), else nullptr. Words are compared folded.
   const Food* find(std::string_view name) const;
-  // Weight of one large, medium or small egg, shelled, by dialect (kitchen-standards S1-100 to S1-106).
+  // Weight of one egg of a size ("large"), shelled, by dialect; nullptr where nobody has published that size, and
+  // where the dialect is unstated, since the same word is another egg in each.
   const Figure* egg(std::string_view size, Dialect dialect) const;
-  // Other names of the same food, British and American: "all-purpose flour".
+  // Other names of the same food, British and American: "all-purpose flour". `food` is one of all().
   std::span<const std::string_view> other_names(const Food& food) const;
+  // What an American cook calls it where that differs from its name here; else empty.
+  std::string_view american_name(const Food& food) const;
   std::span<const Food> all() const;
 
  private:

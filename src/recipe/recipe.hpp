@@ -93,6 +93,7 @@ struct Target {
   TargetKind kind = TargetKind::none;
   Index index = kNone;  // of lines, parts, uses, makes (of the part `part`), asides
   Index part = kNone;
+  Span span{};  // the words that name it
 };
 
 struct TakeLine {

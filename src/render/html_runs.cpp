@@ -69,16 +69,30 @@ void HtmlRuns::dressed(const Run& run, Role own) {
   if (run.role == own) return words(run);
   switch (run.role) {
     case Role::text:
-    case Role::name: return words(run);
-    case Role::time: return time(run);
-    case Role::temperature: ink_.mark("<b class=\"heat\">"); break;
-    case Role::reading: ink_.mark("<b class=\"reading\">"); break;
-    case Role::second: ink_.mark("<span class=\"second\">"); break;
-    case Role::spent: ink_.mark("<span class=\"spent\">"); break;
-    case Role::struck: ink_.mark("<s>"); break;
+    case Role::name:
+      return words(run);
+    case Role::time:
+      return time(run);
+    case Role::temperature:
+      ink_.mark("<b class=\"heat\">");
+      break;
+    case Role::reading:
+      ink_.mark("<b class=\"reading\">");
+      break;
+    case Role::second:
+      ink_.mark("<span class=\"second\">");
+      break;
+    case Role::spent:
+      ink_.mark("<span class=\"spent\">");
+      break;
+    case Role::struck:
+      ink_.mark("<s>");
+      break;
     case Role::amount:
     case Role::measure:
-    case Role::pieces: ink_.mark("<span class=\"amount\">"); break;
+    case Role::pieces:
+      ink_.mark("<span class=\"amount\">");
+      break;
   }
   words(run);
   if (run.role == Role::struck) return ink_.mark("</s>");

@@ -9,70 +9,110 @@ namespace {
 
 std::string_view key_of(std::uint16_t kind) {
   switch (static_cast<FactKind>(kind)) {
-    case FactKind::makes: return "makes";
-    case FactKind::serves: return "serves";
-    case FactKind::tin: return "tin";
-    case FactKind::oven: return "oven";
-    case FactKind::keeps: return "keeps";
-    case FactKind::ready: return "ready";
-    case FactKind::needs: return "needs";
-    case FactKind::scales: return "scales";
-    case FactKind::batch: return "batch";
-    case FactKind::source: return "source";
-    case FactKind::by: return "by";
-    case FactKind::date: return "date";
-    case FactKind::standardized: return "standardized";
-    case FactKind::edition: return "edition";
+    case FactKind::makes:
+      return "makes";
+    case FactKind::serves:
+      return "serves";
+    case FactKind::tin:
+      return "tin";
+    case FactKind::oven:
+      return "oven";
+    case FactKind::keeps:
+      return "keeps";
+    case FactKind::ready:
+      return "ready";
+    case FactKind::needs:
+      return "needs";
+    case FactKind::scales:
+      return "scales";
+    case FactKind::batch:
+      return "batch";
+    case FactKind::source:
+      return "source";
+    case FactKind::by:
+      return "by";
+    case FactKind::date:
+      return "date";
+    case FactKind::standardized:
+      return "standardized";
+    case FactKind::edition:
+      return "edition";
   }
   return "other";
 }
 
 std::string_view key_of(Role role) {
   switch (role) {
-    case Role::text: break;
-    case Role::amount: return "amount";
-    case Role::second: return "second";
-    case Role::name: return "name";
-    case Role::time: return "time";
-    case Role::temperature: return "temperature";
-    case Role::reading: return "reading";
-    case Role::measure: return "measure";
-    case Role::pieces: return "pieces";
-    case Role::spent: return "spent";
-    case Role::struck: return "struck";
+    case Role::text:
+      break;
+    case Role::amount:
+      return "amount";
+    case Role::second:
+      return "second";
+    case Role::name:
+      return "name";
+    case Role::time:
+      return "time";
+    case Role::temperature:
+      return "temperature";
+    case Role::reading:
+      return "reading";
+    case Role::measure:
+      return "measure";
+    case Role::pieces:
+      return "pieces";
+    case Role::spent:
+      return "spent";
+    case Role::struck:
+      return "struck";
   }
   return "text";
 }
 
 std::string_view key_of(StepKind kind) {
   switch (kind) {
-    case StepKind::step: break;
-    case StepKind::meanwhile: return "meanwhile";
-    case StepKind::ahead: return "ahead";
-    case StepKind::by_hand: return "by hand";
-    case StepKind::by_machine: return "by machine";
-    case StepKind::note: return "note";
+    case StepKind::step:
+      break;
+    case StepKind::meanwhile:
+      return "meanwhile";
+    case StepKind::ahead:
+      return "ahead";
+    case StepKind::by_hand:
+      return "by hand";
+    case StepKind::by_machine:
+      return "by machine";
+    case StepKind::note:
+      return "note";
   }
   return "step";
 }
 
 std::string_view key_of(Remark::Kind kind) {
   switch (kind) {
-    case Remark::Kind::caution: return "caution";
-    case Remark::Kind::watch: return "watch";
-    case Remark::Kind::lacking: return "lacking";
-    case Remark::Kind::note: break;
+    case Remark::Kind::caution:
+      return "caution";
+    case Remark::Kind::watch:
+      return "watch";
+    case Remark::Kind::lacking:
+      return "lacking";
+    case Remark::Kind::note:
+      break;
   }
   return "note";
 }
 
 std::string_view key_of(Manner manner) {
   switch (manner) {
-    case Manner::plain: break;
-    case Manner::about: return "about";
-    case Manner::exactly: return "exactly";
-    case Manner::at_least: return "at least";
-    case Manner::at_most: return "at most";
+    case Manner::plain:
+      break;
+    case Manner::about:
+      return "about";
+    case Manner::exactly:
+      return "exactly";
+    case Manner::at_least:
+      return "at least";
+    case Manner::at_most:
+      return "at most";
   }
   return "plain";
 }

@@ -26,9 +26,15 @@ std::size_t character(std::string_view text) {
 void append_control(std::string& out, unsigned char byte) {
   constexpr std::string_view kHex = "0123456789abcdef";
   switch (byte) {
-    case '\n': out += "\\n"; return;
-    case '\t': out += "\\t"; return;
-    case '\r': out += "\\r"; return;
+    case '\n':
+      out += "\\n";
+      return;
+    case '\t':
+      out += "\\t";
+      return;
+    case '\r':
+      out += "\\r";
+      return;
     default:
       out += "\\u00";
       out += kHex[byte >> 4];

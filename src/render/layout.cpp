@@ -3,7 +3,9 @@
 namespace qtn {
 namespace {
 
-constexpr char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; }
+constexpr char lower(char c) {
+  return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c;
+}
 
 bool is_word(std::string_view text, std::string_view word) {
   if (text.size() != word.size()) return false;

@@ -28,10 +28,14 @@ inline constexpr std::string_view kLeftOut = "(left out: ";
 // "Caution": so that a remark is known for what it is without colour.
 constexpr std::string_view word_of(Remark::Kind kind) {
   switch (kind) {
-    case Remark::Kind::caution: return "Caution";
-    case Remark::Kind::watch: return "Watch";
-    case Remark::Kind::lacking: return "Not known";
-    case Remark::Kind::note: break;
+    case Remark::Kind::caution:
+      return "Caution";
+    case Remark::Kind::watch:
+      return "Watch";
+    case Remark::Kind::lacking:
+      return "Not known";
+    case Remark::Kind::note:
+      break;
   }
   return "Note";
 }

@@ -225,7 +225,7 @@ class Sheet {
       for (const Run& run : all.subspan(i, to - i)) text += card_.view(run);
       const bool struck = all[i].role == Role::struck;
       if (struck) out_ += kLeftOut;
-      if ((all[i].style & kCode) && out_.size() != fenced_) {  // fences that touch would be read as one
+      if ((all[i].style & kCode) && can_fence(text, !link_of(card_, all[i]).empty())) {
         append_code_span(out_, text);
         fenced_ = out_.size();
       } else {
@@ -234,6 +234,11 @@ class Sheet {
       if (struck) out_ += ')';
       i = to;
     }
+  }
+
+  // Fences that touch would be read as one; a ] in the code of a link could end its text, or make it a definition.
+  bool can_fence(std::string_view code, bool in_link) const {
+    return out_.size() != fenced_ && !(in_link && code.find(']') != std::string_view::npos);
   }
 
   // What will be written next, as far as emphasis must know: a blank at the end, a mark for whatever opens with one.

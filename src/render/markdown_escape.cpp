@@ -5,12 +5,24 @@
 namespace qtn {
 namespace {
 
-constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
-constexpr bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || is_digit(c); }
-constexpr bool is_control(char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; }
-constexpr bool is_blank(char c) { return c == ' '; }
-constexpr bool is_ascii(char c) { return static_cast<unsigned char>(c) < 0x80; }
-constexpr bool is_mark(char c) { return !is_letter(c) && !is_blank(c) && is_ascii(c); }
+constexpr bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+constexpr bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || is_digit(c);
+}
+constexpr bool is_control(char c) {
+  return static_cast<unsigned char>(c) < 0x20 || c == 0x7f;
+}
+constexpr bool is_blank(char c) {
+  return c == ' ';
+}
+constexpr bool is_ascii(char c) {
+  return static_cast<unsigned char>(c) < 0x80;
+}
+constexpr bool is_mark(char c) {
+  return !is_letter(c) && !is_blank(c) && is_ascii(c);
+}
 
 // Characters that mean something anywhere in a line. An & does only before a letter or a #.
 bool needs_backslash(std::string_view text, std::size_t at) {
@@ -21,9 +33,12 @@ bool needs_backslash(std::string_view text, std::size_t at) {
     case '`':
     case '[':
     case ']':
-    case '<': return true;
-    case '&': return at + 1 < text.size() ? is_letter(text[at + 1]) || text[at + 1] == '#' : true;
-    default: return false;
+    case '<':
+      return true;
+    case '&':
+      return at + 1 < text.size() ? is_letter(text[at + 1]) || text[at + 1] == '#' : true;
+    default:
+      return false;
   }
 }
 
@@ -45,7 +60,9 @@ bool ends_blank(std::string_view text) {
 }
 
 // Beside an edge that is no letter, CommonMark wants a blank or a mark outside.
-bool edge_holds(char inside, char outside) { return is_letter(inside) || is_blank(outside) || is_mark(outside); }
+bool edge_holds(char inside, char outside) {
+  return is_letter(inside) || is_blank(outside) || is_mark(outside);
+}
 
 }  // namespace
 
@@ -106,7 +123,9 @@ void guard_block(std::string& out, std::size_t from) {
     case '#':
     case '>':
     case '~':
-    case '=': out.insert(from, 1, '\\'); return;
+    case '=':
+      out.insert(from, 1, '\\');
+      return;
     case '+':
     case '-':
       if (is_blank(at(1)) || at(1) == '-') out.insert(from, 1, '\\');

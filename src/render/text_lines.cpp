@@ -14,10 +14,12 @@ constexpr bool is_held(Role role) {
     case Role::reading:
     case Role::measure:
     case Role::pieces:
-    case Role::spent: return true;
+    case Role::spent:
+      return true;
     case Role::text:
     case Role::name:
-    case Role::struck: break;
+    case Role::struck:
+      break;
   }
   return false;
 }

@@ -23,7 +23,9 @@ std::size_t count(std::string_view text, std::string_view what) {
   for (std::size_t at = text.find(what); at != std::string_view::npos; at = text.find(what, at + what.size())) ++n;
   return n;
 }
-bool has(std::string_view text, std::string_view what) { return text.find(what) != std::string_view::npos; }
+bool has(std::string_view text, std::string_view what) {
+  return text.find(what) != std::string_view::npos;
+}
 
 // The names of the elements in order, each closed in its turn; "" where one is not.
 std::string skeleton(std::string_view html) {
@@ -78,8 +80,9 @@ TEST_CASE("amounts, steps and facts of a page") {
   CHECK(has(html, "<dt><time>2026-02-11</time></dt>"));
   CHECK(has(html, "<aside class=\"caution\"><p><strong>Caution:</strong> Serve hot"));
   // Two ways of one step, and a note, share its number.
-  CHECK(has(html, "</p><p><span class=\"opener\">By machine:</span> Pulse four times, tip out and press together.</p>"
-                  "<aside class=\"note\">"));
+  CHECK(has(html,
+            "</p><p><span class=\"opener\">By machine:</span> Pulse four times, tip out and press together.</p>"
+            "<aside class=\"note\">"));
 }
 
 TEST_CASE("no text breaks out of a page") {
@@ -94,14 +97,15 @@ TEST_CASE("no text breaks out of a page") {
 }
 
 TEST_CASE("links that a card may have") {
-  for (std::string_view good : {"http://example.org/", "https://example.org/?a=b:c", "HTTPS://example.org",
-                                "mailto:house@example.org", "page.html", "../a/b.html", "/a", "#tart", "a/b:c", "?x:y"}) {
+  for (std::string_view good :
+       {"http://example.org/", "https://example.org/?a=b:c", "HTTPS://example.org", "mailto:house@example.org",
+        "page.html", "../a/b.html", "/a", "#tart", "a/b:c", "?x:y"}) {
     CAPTURE(good);
     CHECK(may_link(good));
   }
-  for (std::string_view bad : {"", "javascript:alert(1)", "JavaScript:x", "data:text/html,x", "vbscript:x", "file:///a",
-                               " javascript:x", "java\nscript:x", "\tpage.html", "//example.org", "\\\\example.org",
-                               "x:y", ":x", "java\x01script:x"}) {
+  for (std::string_view bad :
+       {"", "javascript:alert(1)", "JavaScript:x", "data:text/html,x", "vbscript:x", "file:///a", " javascript:x",
+        "java\nscript:x", "\tpage.html", "//example.org", "\\\\example.org", "x:y", ":x", "java\x01script:x"}) {
     CAPTURE(bad);
     CHECK_FALSE(may_link(bad));
     CHECK_FALSE(has(page(test::hostile_card("words", bad)), "<a "));

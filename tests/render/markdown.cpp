@@ -25,7 +25,9 @@ struct Block {
   std::string kind, words;
   bool operator==(const Block&) const = default;
 };
-std::ostream& operator<<(std::ostream& out, const Block& block) { return out << block.kind << ": " << block.words; }
+std::ostream& operator<<(std::ostream& out, const Block& block) {
+  return out << block.kind << ": " << block.words;
+}
 
 // Blanks at the ends are the block's own.
 std::string trimmed(std::string_view text) {
@@ -90,10 +92,33 @@ class Dice {
   std::size_t below(std::size_t n) { return static_cast<std::size_t>(random_() % n); }
   // Short texts out of what CommonMark has marks for, and some words.
   std::string text() {
-    static constexpr std::string_view kBits[] = {
-        "*", "**", "_", "`", "``", "[", "]", "(", ")", "<", ">", "#", "+", "-", "--", "1.", "2)", ".", "!", "&", "&amp;",
-        "&#35;", "\\", "|", "~", "~~~", "=", ":", "\"", "'", "/", "a", "flour", "x1", " ", " ", "  ", "\t", "\n", "½",
-        "é", "\xc2\xa0", "“", "\xe3\x80\x80", "<b>", "http://a.example", "![", "](x)", "::", "0", "12345", ";", "amp;"};
+    static constexpr std::string_view kBits[] = {"*",     "**",
+                                                 "_",     "`",
+                                                 "``",    "[",
+                                                 "]",     "(",
+                                                 ")",     "<",
+                                                 ">",     "#",
+                                                 "+",     "-",
+                                                 "--",    "1.",
+                                                 "2)",    ".",
+                                                 "!",     "&",
+                                                 "&amp;", "&#35;",
+                                                 "\\",    "|",
+                                                 "~",     "~~~",
+                                                 "=",     ":",
+                                                 "\"",    "'",
+                                                 "/",     "a",
+                                                 "flour", "x1",
+                                                 " ",     " ",
+                                                 "  ",    "\t",
+                                                 "\n",    "½",
+                                                 "é",     "\xc2\xa0",
+                                                 "“",     "\xe3\x80\x80",
+                                                 "<b>",   "http://a.example",
+                                                 "![",    "](x)",
+                                                 "::",    "0",
+                                                 "12345", ";",
+                                                 "amp;"};
     std::string text;
     for (std::size_t n = 1 + below(7); n > 0; --n) text += kBits[below(std::size(kBits))];
     return text;
@@ -108,7 +133,8 @@ Range32 random_runs(Dice& dice, test::CardMaker& make, std::string& words) {
   for (std::uint32_t i = 0; i < range.count; ++i) {
     const std::string text = dice.text();
     const auto style = static_cast<std::uint8_t>(dice.below(3) == 0 ? 0 : dice.below(8));
-    static constexpr std::string_view kLinks[] = {"", "", "", "page.html", "https://a.example/(x)_*[y]?a=b&amp;c d", "javascript:x"};
+    static constexpr std::string_view kLinks[] = {
+        "", "", "", "page.html", "https://a.example/(x)_*[y]?a=b&amp;c d", "javascript:x"};
     make.add({text, Role::text, style, kLinks[dice.below(std::size(kLinks))], {}});
     words += blanked(text);
   }
@@ -188,12 +214,26 @@ TEST_CASE("CommonMark reads the blocks that were meant") {
 
 TEST_CASE("weights, code and links where they can stand") {
   test::CardMaker make;
-  make.card.title = make.words({{"a"}, {"b", Role::text, kEmphasis}, {"c "}, {" d! ", Role::text, kStrong},
-                                {"e ``f`", Role::text, kCode}, {" g!"}, {"h", Role::text, kStrong, "x(y).html"},
-                                {" "}, {"(i)", Role::text, kStrong | kEmphasis}, {" j"}});
+  make.card.title = make.words({{"a"},
+                                {"b", Role::text, kEmphasis},
+                                {"c "},
+                                {" d! ", Role::text, kStrong},
+                                {"e ``f`", Role::text, kCode},
+                                {" g!"},
+                                {"h", Role::text, kStrong, "x(y).html"},
+                                {" "},
+                                {"(i)", Role::text, kStrong | kEmphasis},
+                                {" j"}});
   const std::string html = html_of(sheet(make.card));
-  CHECK(html == "<h1>a<em>b</em>c  <strong>d!</strong> <code>e ``f`</code> g!<a href=\"x%28y%29.html\"><strong>h</strong></a> "
-                "<em><strong>(i)</strong></em> j</h1>\n");
+  CHECK(html ==
+        "<h1>a<em>b</em>c  <strong>d!</strong> <code>e ``f`</code> g!<a href=\"x%28y%29.html\"><strong>h</strong></a> "
+        "<em><strong>(i)</strong></em> j</h1>\n");
+}
+
+TEST_CASE("a link that begins a block is not taken for a definition") {
+  test::CardMaker make;
+  make.card.edition = make.words({{"a]: b", Role::text, kCode, "page.html"}});
+  CHECK(html_of(sheet(make.card)) == "<p><a href=\"page.html\">a]: b</a></p>\n");
 }
 
 TEST_CASE("hostile words stay words in Markdown") {

@@ -84,7 +84,9 @@ inline Piece grams(std::string_view text, Fraction value) {
 inline Piece minutes(std::string_view text, Fraction low, Fraction high) {
   return {text, Role::time, 0, {}, {low, high, common().minute, Manner::plain, false}};
 }
-inline Piece name(std::string_view text) { return {text, Role::name}; }
+inline Piece name(std::string_view text) {
+  return {text, Role::name};
+}
 
 inline void shortcrust(CardMaker& make) {
   make.begin_section("Shortcrust");
@@ -92,15 +94,29 @@ inline void shortcrust(CardMaker& make) {
   make.fact(FactKind::keeps, "Keeps", make.words("2 days chilled, 3 months frozen"));
   make.row(make.words({grams("220 g", 220)}), "8 oz", "plain flour");
   make.row(make.words({grams("110 g", 110)}), "4 oz", "butter", "cold, in 10 mm dice");
-  make.row(make.words({{"½ tsp", Role::amount, 0, {}, amount(Fraction::of(1, 2), common().teaspoon)}}), "", "fine salt");
+  make.row(make.words({{"½ tsp", Role::amount, 0, {}, amount(Fraction::of(1, 2), common().teaspoon)}}), "",
+           "fine salt");
   make.row(make.words({grams("≈ 43 g", 44)}), "1½ oz", "water", "ice-cold").rough = true;
   make.step(StepKind::step, "",
-            make.words({{"Rub "}, name("the butter"), {" into "}, name("the flour"), {" and "}, name("the salt"),
-                        {" until it looks like crumbs "}, minutes("about 5 min", 5, 5), {"."}}));
+            make.words({{"Rub "},
+                        name("the butter"),
+                        {" into "},
+                        name("the flour"),
+                        {" and "},
+                        name("the salt"),
+                        {" until it looks like crumbs "},
+                        minutes("about 5 min", 5, 5),
+                        {"."}}));
   make.step(StepKind::by_hand, "By hand",
-            make.words({{"Stir in "}, name("the water"), {" with a "}, {"round-ended", Role::text, kEmphasis},
-                        {" knife and press together. Wrap it, then "}, {"rest at least 1 h", Role::time},
-                        {" in the fridge at "}, {"4 °C", Role::temperature}, {"."}}));
+            make.words({{"Stir in "},
+                        name("the water"),
+                        {" with a "},
+                        {"round-ended", Role::text, kEmphasis},
+                        {" knife and press together. Wrap it, then "},
+                        {"rest at least 1 h", Role::time},
+                        {" in the fridge at "},
+                        {"4 °C", Role::temperature},
+                        {"."}}));
   make.step(StepKind::by_machine, "By machine", make.words("Pulse four times, tip out and press together."));
   make.step(StepKind::note, "Note", make.words("A dry day wants a little more water."));
   make.card.parts.push_back(make.end_section());
@@ -115,31 +131,70 @@ inline void filling(CardMaker& make) {
   make.row(make.words({grams("100 g", 100)}), "3½ oz", "blue cheese", "crumbled").alternative = true;
   make.row({}, "", "white pepper", "to taste, optional").optional = true;
   make.step(StepKind::step, "",
-            make.words({{"Sweat "}, name("the leeks"), {" in "}, name("the butter"), {" "},
-                        {"(30 g)", Role::spent}, {", covered, "}, minutes("15 min", 15, 15), {", then cool "},
-                        minutes("20 min", 20, 20), {". They must be "}, {"quite soft", Role::text, kStrong}, {"."}}));
+            make.words({{"Sweat "},
+                        name("the leeks"),
+                        {" in "},
+                        name("the butter"),
+                        {" "},
+                        {"(30 g)", Role::spent},
+                        {", covered, "},
+                        minutes("15 min", 15, 15),
+                        {", then cool "},
+                        minutes("20 min", 20, 20),
+                        {". They must be "},
+                        {"quite soft", Role::text, kStrong},
+                        {"."}}));
   make.step(StepKind::meanwhile, "Meanwhile",
-            make.words({{"Beat "}, name("the eggs"), {" with "}, name("the cream"), {" and "},
-                        {"three quarters of the cheddar", Role::name}, {" "}, {"(75 g)", Role::spent}, {". No "},
-                        {"nutmeg", Role::struck}, {" here."}}));
+            make.words({{"Beat "},
+                        name("the eggs"),
+                        {" with "},
+                        name("the cream"),
+                        {" and "},
+                        {"three quarters of the cheddar", Role::name},
+                        {" "},
+                        {"(75 g)", Role::spent},
+                        {". No "},
+                        {"nutmeg", Role::struck},
+                        {" here."}}));
   make.card.parts.push_back(make.end_section());
 }
 
 inline void tart(CardMaker& make) {
   make.begin_section("Tart");
-  make.step(StepKind::step, "", make.words({{"Roll "}, name("the Shortcrust"), {" to "}, {"3 mm", Role::measure},
-                                            {" and line the tin. Chill "}, minutes("30 min", 30, 30), {"."}}));
-  make.step(StepKind::ahead, "Ahead",
-            make.words({{"Put a baking sheet in the oven and heat "}, minutes("20 min", 20, 20), {" at "},
-                        {"190 °C", Role::temperature}, {"."}}));
   make.step(StepKind::step, "",
-            make.words({{"Bake blind "}, minutes("20 min", 20, 20), {" at "}, {"190 °C", Role::temperature},
-                        {". Fill with "}, name("the Filling"), {" and bake "}, minutes("30 to 35 min", 30, 35),
-                        {" at "}, {"170 °C", Role::temperature}, {" until the centre reads "},
-                        {"78 °C", Role::reading}, {" (see "},
-                        {"the probe page", Role::text, 0, "notes/probe.html?a=1&b=2"}, {")."}}));
-  make.step(StepKind::step, "", make.words({{"Cool "}, {"at least 20 min", Role::time}, {" before cutting into "},
-                                            {"8 slices", Role::pieces}, {"."}}));
+            make.words({{"Roll "},
+                        name("the Shortcrust"),
+                        {" to "},
+                        {"3 mm", Role::measure},
+                        {" and line the tin. Chill "},
+                        minutes("30 min", 30, 30),
+                        {"."}}));
+  make.step(StepKind::ahead, "Ahead",
+            make.words({{"Put a baking sheet in the oven and heat "},
+                        minutes("20 min", 20, 20),
+                        {" at "},
+                        {"190 °C", Role::temperature},
+                        {"."}}));
+  make.step(StepKind::step, "",
+            make.words({{"Bake blind "},
+                        minutes("20 min", 20, 20),
+                        {" at "},
+                        {"190 °C", Role::temperature},
+                        {". Fill with "},
+                        name("the Filling"),
+                        {" and bake "},
+                        minutes("30 to 35 min", 30, 35),
+                        {" at "},
+                        {"170 °C", Role::temperature},
+                        {" until the centre reads "},
+                        {"78 °C", Role::reading},
+                        {" (see "},
+                        {"the probe page", Role::text, 0, "notes/probe.html?a=1&b=2"},
+                        {")."}}));
+  make.step(
+      StepKind::step, "",
+      make.words(
+          {{"Cool "}, {"at least 20 min", Role::time}, {" before cutting into "}, {"8 slices", Role::pieces}, {"."}}));
   make.card.parts.push_back(make.end_section());
 }
 
@@ -169,9 +224,14 @@ inline Card tart_card() {
   filling(make);
   tart(make);
   make.begin_section("To reheat");
-  make.step(StepKind::step, "", make.words({{"Bake "}, minutes("12 min", 12, 12), {" at "},
-                                            {"160 °C", Role::temperature}, {" until the centre reads "},
-                                            {"75 °C", Role::reading}, {"."}}));
+  make.step(StepKind::step, "",
+            make.words({{"Bake "},
+                        minutes("12 min", 12, 12),
+                        {" at "},
+                        {"160 °C", Role::temperature},
+                        {" until the centre reads "},
+                        {"75 °C", Role::reading},
+                        {"."}}));
   card.after.push_back(make.end_section());
   card.trials.push_back({make.words("2026-02-11"), make.words("fine salt ¼ tsp → ½ tsp. Flat when tasted warm.")});
   card.trials.push_back({make.words("2026-01-20"), make.words("no change")});
@@ -180,10 +240,36 @@ inline Card tart_card() {
 
 // Every string that a page, a sheet or a terminal could mistake for its own.
 inline constexpr std::string_view kHostile[] = {
-    "<script>alert(1)</script>", "a | b * c _d_ **e** `f`", "&amp; &lt; &#60; & \"quotes\" 'single'", "</style></title>",
-    "# not a heading #", "1. not a step", "2) nor this", "- not a list", "+ nor this", "> not a quotation", "---", "***",
-    "===", "~~~", "```", "[text](javascript:alert(1))", "![picture](x)", "\\*\\\\", "-5 °C", "line\nbreak\ttab", "<!-- x",
-    "*", "`", "\\", "&", "ends with #", "####", "   indented", "http://example.org <a@b.example>", "10 \xc2\xbd \xe2\x80\x9cno\xe2\x80\x9d",
+    "<script>alert(1)</script>",
+    "a | b * c _d_ **e** `f`",
+    "&amp; &lt; &#60; & \"quotes\" 'single'",
+    "</style></title>",
+    "# not a heading #",
+    "1. not a step",
+    "2) nor this",
+    "- not a list",
+    "+ nor this",
+    "> not a quotation",
+    "---",
+    "***",
+    "===",
+    "~~~",
+    "```",
+    "[text](javascript:alert(1))",
+    "![picture](x)",
+    "\\*\\\\",
+    "-5 °C",
+    "line\nbreak\ttab",
+    "<!-- x",
+    "*",
+    "`",
+    "\\",
+    "&",
+    "ends with #",
+    "####",
+    "   indented",
+    "http://example.org <a@b.example>",
+    "10 \xc2\xbd \xe2\x80\x9cno\xe2\x80\x9d",
 };
 
 // One text in every place of a card.
@@ -201,8 +287,12 @@ inline Card hostile_card(std::string_view text, std::string_view link) {
   make.begin_section(text);
   make.row(make.words(text, Role::amount), text, text, text);
   make.step(StepKind::step, text,
-            make.words({{text, Role::text, kStrong}, {text, Role::text, kCode}, {text, Role::text, 0, link},
-                        {text, Role::time}, {text, Role::struck}, {text, Role::text, kEmphasis}}));
+            make.words({{text, Role::text, kStrong},
+                        {text, Role::text, kCode},
+                        {text, Role::text, 0, link},
+                        {text, Role::time},
+                        {text, Role::struck},
+                        {text, Role::text, kEmphasis}}));
   make.step(StepKind::step, "", make.words({{text, Role::text, 0, link}, {text, Role::text, kEmphasis | kStrong}}));
   card.parts.push_back(make.end_section());
   card.trials.push_back({make.words(text), make.words(text)});

@@ -110,7 +110,8 @@ TEST_CASE("JSON gives hostile words back, and is valid whatever the bytes") {
     CHECK(card["title"] == std::string(text));
     CHECK_FALSE(card["parts"][0]["steps"][0]["runs"][2].contains("link"));
   }
-  for (std::string_view broken : {"\xff", "a\xc3", "\xe2\x82", "\xed\xa0\x80", "\xf4\x90\x80\x80", "\xc0\xaf", "\xf0\x9f\x8d"}) {
+  for (std::string_view broken :
+       {"\xff", "a\xc3", "\xe2\x82", "\xed\xa0\x80", "\xf4\x90\x80\x80", "\xc0\xaf", "\xf0\x9f\x8d"}) {
     std::string out;
     append_json_string(out, broken);
     CHECK(json::accept(out));

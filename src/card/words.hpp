@@ -1,0 +1,39 @@
+// The words that a card says of its own accord, in one table by language: adding a language is adding a column.
+#pragma once
+#include <string_view>
+
+#include "recipe/recipe.hpp"
+
+namespace qtn {
+
+enum class Label : std::uint8_t {
+  // facts
+  makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, standardized,
+  conventional, fan, gas,
+  chilled, frozen, cool, room, sealed, once_open,
+  at_its_best_after, found_to_hold_from, times, at_most, at_a_time, tasted_standard, for_as_written,
+  // edition
+  times_the_recipe, of_the_recipe, half_the_recipe, about_times, for_so_many,
+  // headings
+  you_need, method, tastings, notes, to_keep, to_freeze, to_reheat, to_finish,
+  as_written, metric, imperial, american,
+  // openers
+  meanwhile, ahead, by_hand, by_machine, note,
+  // the list
+  from, as_bought, from_file, taking_up, start_with, giving, and_, of, of_the, per, of_all_flour, each, optional, fixed,
+  gently, about, exactly, at_least, to,
+  // the log
+  none, no_change,
+  count_,
+};
+
+struct Words {
+  std::string_view language;  // BCP 47
+  const std::string_view* table;
+  std::string_view operator[](Label label) const { return table[static_cast<std::size_t>(label)]; }
+};
+
+// The recipe's own choice of words, else those of whose measures it is written in.
+Words words_of(const Recipe& recipe);
+
+}  // namespace qtn

@@ -1,0 +1,198 @@
+// The file from top to bottom: heads, parts, blocks, and what may stand only once.
+#include "diag/nearest.hpp"
+#include "recipe/builder.hpp"
+#include "recipe/logs.hpp"
+#include "recipe/phases.hpp"
+
+namespace qtn {
+
+Builder::Builder(const Source& source, const Tree& tree, const Surroundings& around, Report& report)
+    : in_{source, report, Dialect::unstated, {}}, tree_(tree), around_(around), report_(report) {
+  recipe_.source = &source;
+  recipe_.text = source.text();
+  recipe_.kind = tree.kind == FileKind::menu ? FileKind::menu : FileKind::recipe;
+  recipe_.kitchen = around.kitchen;
+  const auto guess = tree.lines.size();
+  recipe_.lines.reserve(guess / 3 + 4);
+  recipe_.tails.reserve(guess / 3 + 4);
+  recipe_.pieces.reserve(guess * 2 + 8);
+  recipe_.clauses.reserve(guess / 2 + 8);
+  recipe_.terms.reserve(guess / 2 + 8);
+  recipe_.mentions.reserve(guess / 2 + 8);
+  recipe_.steps.reserve(guess / 4 + 4);
+}
+
+Recipe Builder::run() {
+  settle_dialect();
+  for (View at : View(tree_, 0)) node(at);
+  finish();
+  return std::move(recipe_);
+}
+
+// `measures:` rules over the whole file, wherever it stands in the head.
+void Builder::settle_dialect() {
+  if (around_.kitchen) recipe_.dialect = around_.kitchen->dialect;
+  for (View at : View(tree_, 0)) {
+    if (at.kind() != Kind::field || field_of(at.value()) != Field::measures || !at.has(Kind::text)) continue;
+    const std::string word = lower(trim(in_.slice(at.first(Kind::text).span())));
+    if (word == "british") recipe_.dialect = Dialect::british;
+    else if (word == "american") recipe_.dialect = Dialect::american;
+    else if (word == "australian") recipe_.dialect = Dialect::australian;
+  }
+  in_.dialect = recipe_.dialect;
+}
+
+void Builder::node(View at) {
+  switch (at.kind()) {
+    case Kind::field: return field(at);
+    case Kind::block: return block(at);
+    case Kind::unknown_field: return unknown_field(at);
+    default: return bad_line(at);
+  }
+}
+
+void Builder::misspelt(View at) {
+  if ((at.value() & kMisspelt) == 0) return;
+  const Span word = at.first(Kind::word).span();
+  const std::string meant(row(field_of(at.value())).word);
+  report_.add(Code::unknown_field, word, "`" + std::string(in_.slice(word)) + ":` is not a field; did you mean `" + meant + ":`?")
+      .find("`" + std::string(in_.slice(word)) + ":`").expect("`" + meant + ":`")
+      .fix(word, meant, "write `" + meant + ":`");
+}
+
+void Builder::once(Field which, Span span) {
+  switch (which) {
+    case Field::part: case Field::trial: case Field::variant: case Field::use: case Field::tin:
+    case Field::note: case Field::caution: case Field::photo: return;
+    default: break;
+  }
+  Span& first = seen_[static_cast<std::size_t>(which)];
+  if (first.empty()) {
+    first = span;
+    return;
+  }
+  report_.add(Code::repeated_field, span, "`" + std::string(row(which).word) + ":` stands here a second time.")
+      .also(first, "the first is here").expect("one `" + std::string(row(which).word) + ":` in this place");
+}
+
+Part& Builder::part() {
+  if (part_ == kNone) open_part(recipe_.title, {0, 0}, true);
+  return recipe_.parts[part_];
+}
+
+void Builder::open_part(std::string_view name, Span span, bool unnamed) {
+  Part made;
+  made.name = name;
+  made.span = span;
+  made.unnamed = unnamed;
+  made.lines.first = static_cast<Index>(recipe_.lines.size());
+  made.steps.first = static_cast<Index>(recipe_.steps.size());
+  part_ = static_cast<Index>(recipe_.parts.size());
+  recipe_.parts.push_back(std::move(made));
+}
+
+void Builder::field(View at) {
+  misspelt(at);
+  const Field which = field_of(at.value());
+  const Span word = at.first(Kind::word).span();
+  if (which == Field::part) {
+    seen_.fill({});
+    in_after_ = false;
+    std::string_view name;
+    if (at.has(Kind::text)) name = trim(in_.slice(at.first(Kind::text).span()));
+    if (name.empty())
+      report_.add(Code::empty_field, word, "This part has no name.").expect("a name after `part:`, such as `part: Filling`");
+    open_part(name, at.span(), false);
+    return;
+  }
+  once(which, word);
+  head_value(which, at);
+}
+
+void Builder::block(View at) {
+  misspelt(at);
+  const Field which = field_of(at.value());
+  const Span word = at.first(Kind::word).span();
+  switch (row(which).shape) {
+    case Shape::list:
+    case Shape::steps: {
+      const bool after = which != Field::take && which != Field::method;
+      if (!after) part();
+      in_after_ = after;
+      once(which, word);
+      if (which == Field::take) take_block(at);
+      else method_block(at);
+      return;
+    }
+    case Shape::log: return build_log(*recipe_.source, at, recipe_, report_);
+    default:
+      once(which, word);
+      return read_film(at);
+  }
+}
+
+void Builder::unknown_field(View at) {
+  const Span word = at.first(Kind::word).span();
+  const std::string text(in_.slice(word));
+  const Field known = field_of(at.value());
+  if (known != Field::none) {
+    const bool in_part = part_ != kNone;
+    auto& problem = report_.add(Code::field_out_of_place, word, "`" + text + ":` cannot stand here.");
+    if (in_part && (row(known).where & kRecipe) != 0) problem.expect("it belongs in the head, before the first list or part");
+    else if ((row(known).where & kKitchen) != 0) problem.expect("it belongs in the kitchen's own file");
+    else if ((row(known).where & kMenu) != 0) problem.expect("it belongs in a menu");
+    return;
+  }
+  const unsigned where = part_ != kNone ? unsigned{kPart} : recipe_.kind == FileKind::menu ? unsigned{kMenu} : unsigned{kRecipe};
+  const std::string folded = lower(text);
+  if (folded == "from") {
+    report_.add(Code::unknown_field, word, "Where a recipe comes from is written `source:`.").find("`" + text + ":`")
+        .expect("`source:`").fix(word, "source", "write `source:`");
+    return;
+  }
+  const auto words = field_words(where);
+  const auto near = nearest(folded, words);
+  auto& problem = report_.add(Code::unknown_field, word, "`" + text + ":` is not a field of this place." +
+                              (near.empty() ? "" : " " + did_you_mean(near)));
+  problem.find("`" + text + ":`").expect(near.empty() ? "one of the fields that the reference lists" : "a known field");
+  for (std::string_view one : near) problem.offer(word, std::string(one), "write `" + std::string(one) + ":`");
+}
+
+void Builder::bad_line(View at) {
+  report_.add(Code::stray_line, at.span(), "This line belongs to no field.")
+      .find("`" + std::string(in_.slice(at.span())) + "`").expect("a field such as `makes:`, or `take:` before a list, or `note:` before a remark");
+}
+
+void Builder::finish() {
+  if (tree_.kind == FileKind::unknown || recipe_.title.empty()) {
+    const bool empty = tree_.nodes.size() == 1;
+    const Span first = empty ? Span{0, 0} : View(tree_, 1).span();
+    if (seen_[static_cast<std::size_t>(Field::recipe)].empty() && seen_[static_cast<std::size_t>(Field::menu)].empty() && recipe_.title.empty())
+      report_.add(Code::no_kind, {first.begin, std::min(first.end, first.begin + 1)},
+                  empty ? "There is nothing to cook in this file." : "This file does not say what it is.")
+          .expect("a first line `recipe: NAME`, `menu: NAME` or `kitchen: NAME`");
+  }
+  // The unnamed part is the dish wherever it stands, else the last part (L6).
+  recipe_.dish = recipe_.parts.empty() ? 0 : static_cast<Index>(recipe_.parts.size() - 1);
+  for (Index i = 0; i < recipe_.parts.size(); ++i)
+    if (recipe_.parts[i].unnamed) recipe_.dish = i, recipe_.parts[i].name = recipe_.title;
+  check_part_names();
+}
+
+void Builder::check_part_names() {
+  std::vector<std::string> names;
+  for (const Part& one : recipe_.parts) {
+    std::string name = lower(one.name);
+    for (std::size_t i = 0; i < names.size(); ++i)
+      if (names[i] == name && !name.empty() && !one.unnamed && !recipe_.parts[i].unnamed)
+        report_.add(Code::same_part_name, one.span, "Two parts are called `" + std::string(one.name) + "`.")
+            .also(recipe_.parts[i].span, "the first is here").expect("a name for each part that no other has");
+    names.push_back(std::move(name));
+  }
+}
+
+Recipe build(const Source& source, const Tree& tree, const Surroundings& around, Report& report) {
+  return Builder(source, tree, around, report).run();
+}
+
+}  // namespace qtn

@@ -1,0 +1,403 @@
+// Take lines: amount, name, what stands after the comma.
+#include <algorithm>
+
+#include "recipe/builder.hpp"
+#include "words/lexicon.hpp"
+
+namespace qtn {
+namespace {
+
+bool starts_with_word(std::string_view text, std::string_view word) {
+  return text.size() > word.size() && lower(text.substr(0, word.size())) == word && text[word.size()] == ' ';
+}
+
+// Where " word " stands in a text, or npos.
+std::size_t find_word(std::string_view text, std::string_view word) {
+  const std::string folded = lower(text);
+  return folded.find(" " + std::string(word) + " ");
+}
+
+bool has_number_word(std::string_view name) {
+  for (std::size_t i = 1; i < name.size(); ++i)
+    if (name[i] >= '0' && name[i] <= '9' && name[i - 1] == ' ') {
+      std::size_t j = i;
+      while (j < name.size() && name[j] >= '0' && name[j] <= '9') ++j;
+      if (j >= name.size() || name[j] != '-') return true;
+    }
+  return false;
+}
+
+}  // namespace
+
+void Builder::take_block(View block) {
+  Part& mine = part();
+  mine.has_list = true;
+  bool any = false;
+  for (View at : block) {
+    switch (at.kind()) {
+      case Kind::take_head: take_head(at); break;
+      case Kind::bad_value:
+        report_.add(Code::unreadable_value, at.span(), "What stands after `take:` is not read.")
+            .find("`" + std::string(in_.slice(at.span())) + "`")
+            .expect("nothing, or `% of plain flour`, `per kg of [thighs + fat]`, `parts`; the lines of the list stand below");
+        any = true;
+        break;
+      case Kind::take_line: take_line(at); any = true; break;
+      case Kind::bad_line: explain_bad_line(in_, at.span(), recipe_.kind == FileKind::menu); any = true; break;
+      default: break;
+    }
+  }
+  if (!any) report_.add(Code::empty_block, block.first(Kind::word).span(), "This list has nothing in it.").expect("one ingredient a line under `take:`");
+}
+
+void Builder::members(View set, Slice& out) {
+  out.first = static_cast<Index>(recipe_.set_members.size());
+  for (View ref : set) {
+    if (ref.kind() != Kind::ref) continue;
+    Target target;
+    target.part = part_;
+    target.span = ref.span();
+    recipe_.set_members.push_back(target);
+  }
+  out.count = static_cast<Index>(recipe_.set_members.size()) - out.first;
+}
+
+void Builder::take_head(View at) {
+  TakeHead head;
+  head.span = at.span();
+  for (View child : at) {
+    switch (child.kind()) {
+      case Kind::percent: head.basis = Basis::percent; break;
+      case Kind::by_parts: head.basis = Basis::parts; break;
+      case Kind::by_volume: head.by_volume = true; break;
+      case Kind::per: {
+        head.basis = Basis::rate;
+        const bool number = child.has(Kind::number);
+        Quantity per{Fraction(1), Fraction(1), kNoUnit, Manner::plain, false};
+        if (number) per = read_item(in_, child, Place::list).amount;
+        else if (child.has(Kind::unit)) per.unit = Lexicon::standard().row(child.first(Kind::unit).value()).unit;
+        head.per = per;
+        break;
+      }
+      case Kind::set: members(child, head.members); break;
+      case Kind::name: {
+        const std::string_view name = in_.slice(child.span());
+        if (starts_with_word(name, "all")) head.all_flour = true;
+        Target target;
+        target.part = part_;
+        target.span = child.span();
+        if (head.all_flour) target.span.begin += 4;
+        head.members.first = static_cast<Index>(recipe_.set_members.size());
+        head.members.count = 1;
+        recipe_.set_members.push_back(target);
+        break;
+      }
+      default: break;
+    }
+  }
+  part().head = head;
+}
+
+void Builder::take_line(View at) {
+  TakeLine line;
+  line.span = at.span();
+  line.part = part_;
+  line.alternative = at.has(Kind::alternative);
+  if (line.alternative) {
+    Index above = static_cast<Index>(recipe_.lines.size());
+    while (above > part().lines.first && (recipe_.lines[above - 1].given || recipe_.lines[above - 1].alternative)) --above;
+    if (above == part().lines.first || !recipe_.lines[above - 1].measured())
+      report_.add(Code::or_without_line, at.first(Kind::alternative).span(), "There is no measured line above that this one could replace.")
+          .expect("an `or` line right under the line that it stands in for");
+    else line.parent = above - 1;
+  }
+  line_amount(at, line);
+  line_tails(at, line);
+  std::vector<View> names;
+  for (View child : at)
+    if (child.kind() == Kind::name) names.push_back(child);
+  finish_line(at, std::move(line), std::move(names));
+}
+
+void Builder::line_amount(View at, TakeLine& line) {
+  line.basis = Basis::unmeasured;
+  bool damaged = false;
+  for (View child : at) {
+    switch (child.kind()) {
+      case Kind::amt: {
+        const ReadAmount read = read_amount(in_, child, Place::list);
+        line.basis = Basis::amount;
+        line.written = line.amount = read.amount;
+        line.amount_span = read.span;
+        damaged = read.damaged;
+        if (!damaged)
+          damaged = !expect_dimension(in_, read.amount, read.span,
+                                      {Dimension::mass, Dimension::volume, Dimension::count, Dimension::length, Dimension::ratio},
+                                      "an ingredient is measured by");
+        break;
+      }
+      case Kind::by_parts: line.basis = Basis::parts; break;
+      case Kind::each: line.each_of_several = true; break;
+      case Kind::pack: {
+        const ReadAmount one = read_item(in_, child, Place::list);
+        line.pack = one.amount;
+        if (child.has(Kind::count_noun)) line.pack_noun = in_.slice(child.first(Kind::count_noun).span());
+        if (!one.damaged) {
+          line.amount = one.amount;  // the count in front is in `written`
+          line.amount.low = one.amount.low * line.written.low;
+          line.amount.high = one.amount.high * line.written.high;
+          line.amount_span.end = child->end;
+        }
+        break;
+      }
+      case Kind::per: {
+        Quantity per{Fraction(1), Fraction(1), kNoUnit, Manner::plain, false};
+        if (child.has(Kind::number)) per = read_item(in_, child, Place::list).amount;
+        else if (child.has(Kind::unit)) per.unit = Lexicon::standard().row(child.first(Kind::unit).value()).unit;
+        line.basis = Basis::rate;
+        line.per = per;
+        break;
+      }
+      case Kind::equivs: {
+        line.stated.first = static_cast<Index>(recipe_.stated.size());
+        for (View one : child) {
+          if (one.kind() == Kind::each && !recipe_.stated.empty()) recipe_.stated.back().each = true;
+          if (one.kind() != Kind::amt) continue;
+          const ReadAmount read = read_amount(in_, one, Place::list);
+          if (!read.damaged) recipe_.stated.push_back({read.amount, read.span, false});
+        }
+        line.stated.count = static_cast<Index>(recipe_.stated.size()) - line.stated.first;
+        break;
+      }
+      default: break;
+    }
+  }
+  if (line.basis == Basis::amount && line.written.dimension() == Dimension::ratio) line.basis = Basis::percent;
+  if (damaged) line.amount.low = line.amount.high = Fraction::lost();
+  if (line.basis != Basis::amount && line.basis != Basis::unmeasured) line.amount.low = line.amount.high = Fraction::lost();
+}
+
+void Builder::line_tails(View at, TakeLine& line) {
+  line.tails.first = static_cast<Index>(recipe_.tails.size());
+  const auto add = [&](TailKind kind, View child) {
+    Tail tail{kind, child.span(), {}, {}, {}};
+    for (View inner : child) {
+      if (inner.kind() == Kind::amt && !tail.amount) {
+        const ReadAmount read = read_amount(in_, inner, Place::tail);
+        if (!read.damaged) tail.amount = read.amount, tail.amount_span = read.span;
+      }
+      if (inner.kind() == Kind::name) tail.name = in_.slice(inner.span());
+    }
+    if (kind == TailKind::strength) {
+      const ReadAmount read = read_item(in_, child, Place::tail);
+      tail.amount = read.amount, tail.amount_span = read.span;
+    }
+    recipe_.tails.push_back(tail);
+  };
+  for (View child : at) {
+    switch (child.kind()) {
+      case Kind::from: add(TailKind::from, child); break;
+      case Kind::taking_up: add(TailKind::taking_up, child); break;
+      case Kind::start_with: add(TailKind::start_with, child); break;
+      case Kind::strength: add(TailKind::strength, child); break;
+      case Kind::trimmings: add(TailKind::trimmings, child); break;
+      case Kind::at_clock: add(TailKind::at_clock, child); break;
+      case Kind::each_weight: add(TailKind::each, child); break;
+      case Kind::extra: add(TailKind::extra, child); break;
+      case Kind::optional: add(TailKind::optional, child); line.optional = true; break;
+      case Kind::fixed: add(TailKind::fixed, child); line.fixed = true; break;
+      case Kind::gently: add(TailKind::gently, child); line.gently = true; break;
+      // On a measured line these are preparation, but for a starting amount (T1).
+      case Kind::unmeasured: add(line.measured() ? TailKind::preparation : TailKind::unmeasured, child); break;
+      case Kind::preparation: add(TailKind::preparation, child); break;
+      case Kind::giving: line.splits = true; break;
+      default: break;
+    }
+  }
+  line.tails.count = static_cast<Index>(recipe_.tails.size()) - line.tails.first;
+}
+
+// A list line without an amount that says nothing about how much is wanted (A24). True when it was reported.
+bool Builder::no_amount(View at, TakeLine& line) {
+  if (line.measured() || line.target.span.size() != 0) return false;
+  for (Index i = line.tails.first; i < line.tails.end(); ++i)
+    if (recipe_.tails[i].kind == TailKind::unmeasured || recipe_.tails[i].kind == TailKind::start_with) return false;
+  const std::string folded = lower(line.name);
+  for (std::string_view lead : {"juice of ", "zest of ", "zest and juice of ", "juice and zest of ", "grated zest of ", "rind of "}) {
+    if (folded.substr(0, lead.size()) != lead || folded.size() == lead.size() || folded[lead.size()] < '0' || folded[lead.size()] > '9') continue;
+    const std::string what(line.name.substr(lead.size())), kind(lead.substr(0, lead.size() - 4));
+    const std::string mended = what + ", " + kind + " only";
+    report_.add(Code::amount_after_name, line.name_span, "The amount stands after the name here.")
+        .find("`" + std::string(line.name) + "`").expect("`" + mended + "`").fix(line.name_span, mended, "write `" + mended + "`");
+    return true;
+  }
+  if (has_number_word(line.name)) {
+    explain_bad_line(in_, at.span(), recipe_.kind == FileKind::menu);
+    return true;
+  }
+  if (Lexicon::standard().longest(line.name, kVerbWord) && Larder::standard().find(line.name) == nullptr) {
+    report_.add(Code::method_in_list, at.span(), "This reads as a step of the method, and it stands in the list.")
+        .find("`" + std::string(in_.slice(at.span())) + "`").expect("an amount and a name; steps stand under `method:`");
+    return true;
+  }
+  report_.add(Code::no_amount, line.name_span, "`" + std::string(line.name) + "` has no amount.")
+      .expect("an amount in front, or `to taste`, `for dusting`, `to serve` or `as needed` after a comma")
+      .offer({line.name_span.end, line.name_span.end}, ", to taste", "add `, to taste`");
+  return true;
+}
+
+void Builder::giving(View at, Index parent) {
+  if (!at.has(Kind::giving)) return;
+  TakeLine one;
+  for (View child : at.first(Kind::giving)) {
+    if (child.kind() == Kind::amt) {
+      const ReadAmount read = read_amount(in_, child, Place::tail);
+      one = TakeLine();
+      one.written = one.amount = read.amount;
+      one.amount_span = read.span;
+      if (read.damaged) one.amount.low = one.amount.high = Fraction::lost();
+    }
+    if (child.kind() != Kind::name) continue;
+    one.given = true;
+    one.parent = parent;
+    one.part = part_;
+    one.name_span = child.span();
+    one.name = in_.slice(child.span());
+    one.span = {one.amount_span.begin, child->end};
+    one.food = Larder::standard().find(one.name);
+    one.stated.first = static_cast<Index>(recipe_.stated.size());
+    one.tails.first = static_cast<Index>(recipe_.tails.size());
+    recipe_.lines.push_back(one);
+    ++part().lines.count;
+  }
+}
+
+void Builder::finish_line(View at, TakeLine line, std::vector<View> names) {
+  // A set before the name is a base (of [thighs + fat]); alone or after it, what is taken (450 g [Shortcrust]).
+  for (View child : at) {
+    if (child.kind() != Kind::set) continue;
+    const bool base = !names.empty() && names.front()->begin > child->begin;
+    if (base) {
+      members(child, line.members);
+      continue;
+    }
+    Slice taken;
+    members(child, taken);
+    if (taken.count != 0) line.target = recipe_.set_members[taken.first];
+    if (names.empty() && taken.count != 0) line.name_span = line.target.span;
+  }
+  if (!names.empty()) line.name_span = names.front().span();
+  line.name = in_.slice(line.name_span);
+  if (line.amount_span.empty()) line.amount_span = {line.name_span.begin, line.name_span.begin};
+  if (no_amount(at, line)) line.basis = Basis::unmeasured;
+
+  if (recipe_.kitchen && line.basis == Basis::amount && line.written.unit == kNoUnit) {
+    for (const HouseMeasure& house : recipe_.kitchen->measures) {
+      const std::size_t blank = line.name.find(' ');
+      if (blank == std::string_view::npos) break;
+      if (singular_of(lower(line.name.substr(0, blank))) != lower(house.name)) continue;
+      line.house_measure = true;
+      line.amount.unit = house.amount.unit;
+      line.amount.low = line.written.low * house.amount.low;
+      line.amount.high = line.written.high * house.amount.low;
+      line.amount_span.end = line.name_span.begin + static_cast<std::uint32_t>(blank);
+      line.name_span.begin += static_cast<std::uint32_t>(blank) + 1;
+      line.name = in_.slice(line.name_span);
+      break;
+    }
+  }
+  if (line.each_of_several) return split_names(line);
+  line.food = Larder::standard().find(line.name);
+  check_line(line);
+  recipe_.lines.push_back(line);
+  ++part().lines.count;
+  if (line.splits) giving(at, static_cast<Index>(recipe_.lines.size()) - 1);
+}
+
+// 1/2 tsp each dried thyme and dried sage: two ingredients (A17).
+void Builder::split_names(const TakeLine& line) {
+  std::string_view rest = line.name;
+  std::uint32_t begin = line.name_span.begin;
+  while (!rest.empty()) {
+    std::size_t cut = find_word(rest, "and");
+    std::size_t skip = 5;
+    if (const std::size_t plus = rest.find(" + "); plus < cut) cut = plus, skip = 3;
+    TakeLine one = line;
+    one.name_span = {begin, begin + static_cast<std::uint32_t>(std::min(cut, rest.size()))};
+    one.name = in_.slice(one.name_span);
+    one.food = Larder::standard().find(one.name);
+    recipe_.lines.push_back(one);
+    ++part().lines.count;
+    if (cut == std::string_view::npos) return;
+    begin += static_cast<std::uint32_t>(cut + skip);
+    rest = rest.substr(cut + skip);
+  }
+}
+
+void Builder::check_line(const TakeLine& line) {
+  const std::string_view name = line.name;
+  if (line.basis == Basis::percent && line.members.empty() && part().head.basis != Basis::percent)
+    report_.add(Code::percent_without_base, line.amount_span, "This percentage does not say what it is of.")
+        .find("`" + std::string(in_.slice(line.amount_span)) + "`")
+        .expect("`take: % of plain flour` above the list, or `% of [ ... ]` in the line");
+  if (line.basis == Basis::rate && line.members.empty() && part().head.basis != Basis::rate)
+    report_.add(Code::percent_without_base, line.amount_span, "This rate does not say what it is of.")
+        .find("`" + std::string(in_.slice(line.amount_span)) + "`")
+        .expect("`take: per kg of [ ... ]` above the list, or `per kg of [ ... ]` in the line");
+  if (line.measured() && (has_number_word(name) || find_word(name, "plus") != std::string::npos || find_word(name, "or") != std::string::npos))
+    report_.add(Code::one_line_one_thing, line.name_span, "More than one thing stands in this line.")
+        .find("`" + std::string(name) + "`").expect("one amount and one name a line; a choice is an `or` line of its own");
+  if (!line.measured()) {
+    if (const std::size_t cut = find_word(name, "and"); cut != std::string::npos) {
+      const std::string_view left = name.substr(0, cut), right = name.substr(cut + 5);
+      const Food* both = Larder::standard().find(name);
+      if ((both == nullptr || !(lower(both->name) == lower(name))) && Larder::standard().find(left) && Larder::standard().find(right)) {
+        const std::string tail(in_.slice({line.name_span.end, line.span.end}));
+        report_.add(Code::two_names_one_line, line.name_span, "Two ingredients stand in this line.")
+            .find("`" + std::string(name) + "`").expect("a line for each")
+            .fix(line.span, std::string(left) + tail + "\n  " + std::string(right) + tail, "give each its line");
+      }
+    }
+  }
+  if (line.basis == Basis::amount && line.written.low.is_zero() && line.written.high.is_zero())
+    report_.add(Code::zero_amount, line.amount_span, "Nothing of `" + std::string(name) + "` is asked for.")
+        .find("`" + std::string(in_.slice(line.amount_span)) + "`").expect("an amount above 0, or no line");
+  if (line.basis == Basis::amount && line.written.unit == kNoUnit && starts_with_word(name, "spice") && !line.written.low.is_lost()) {
+    const std::string number = write_number(line.written.low, false, false);
+    report_.add(Code::name_with_number, {line.span.begin, line.name_span.end}, "This counts " + number + " of `" + std::string(name) + "`.")
+        .find("`" + number + " " + std::string(name) + "`").expect("a hyphen where the number belongs to the name: `" + number + "-" + std::string(name) + "`")
+        .offer({line.amount_span.begin, line.name_span.end}, number + "-" + std::string(name), "write `" + number + "-" + std::string(name) + "`");
+  }
+  check_stated(line);
+}
+
+// Every stated equivalent against the first statement (A16).
+void Builder::check_stated(const TakeLine& line) {
+  if (line.stated.empty() || line.basis != Basis::amount || line.amount.is_lost()) return;
+  for (Index i = line.stated.first; i < line.stated.end(); ++i) {
+    const Stated& stated = recipe_.stated[i];
+    if (stated.each) continue;
+    Ends first = in_base(line.amount, recipe_.dialect);
+    const Dimension from = line.amount.dimension(), to = stated.amount.dimension();
+    if (from != to) {
+      const Known known = known_of(recipe_, line);
+      const Ends grams = grams_of(recipe_, line, line.amount);
+      if (to == Dimension::mass) first = grams;
+      else if (to == Dimension::volume && !known.density.is_lost()) first = {grams.low / known.density, grams.high / known.density};
+      else continue;  // a sum that needs a figure nobody gives never accuses
+      if ((from == Dimension::count || to == Dimension::count) && line.food != nullptr) continue;  // pieces differ; the table's is one of many
+    }
+    if (first.low.is_lost()) continue;
+    const Agreement agreement = agrees(line.amount, first, stated.amount, recipe_.dialect);
+    if (agreement.holds) continue;
+    const Fraction percent = agreement.error * Fraction(100);
+    auto& problem = report_.add(Code::equivalent_off, stated.span,
+                "`" + std::string(in_.slice(stated.span)) + "` is " + percent.abs().decimal(1) + " % " +
+                    (percent.sign() < 0 ? "less" : "more") + " than `" + std::string(in_.slice(line.amount_span)) + "`.");
+    problem.also(line.amount_span, "the first amount rules").find("`" + std::string(in_.slice(stated.span)) + "`");
+    if (agreement.correct.empty()) continue;
+    problem.expect("`" + agreement.correct + "`").fix(stated.span, agreement.correct, "write `" + agreement.correct + "`");
+  }
+}
+
+}  // namespace qtn
