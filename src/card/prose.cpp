@@ -25,6 +25,7 @@ constexpr std::array<bool, 256> make_marks() {
 constexpr auto kMarks = make_marks();
 bool is_mark(char c) { return kMarks[static_cast<unsigned char>(c)]; }
 bool is_blank(char c) { return c == ' ' || c == '\t'; }
+bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 
 extern "C" {
 void* qtn_take(std::size_t count, std::size_t size) { return Arena::here().take(count, size); }
@@ -179,9 +180,14 @@ void append_lines(std::string& buffer, std::string_view text, std::string_view s
 }  // namespace
 
 std::size_t first_mark(std::string_view text) {
-  std::size_t at = 0;
-  while (at < text.size() && !is_mark(text[at])) ++at;
-  return at;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    if (!is_mark(text[at])) continue;
+    const char next = at + 1 < text.size() ? text[at + 1] : ' ';
+    if (text[at] == '&' && !is_letter(next) && next != '#') continue;  // "soft & sweet"
+    if (text[at] == '!' && next != '[') continue;
+    return at;
+  }
+  return text.size();
 }
 
 void Prose::write(std::string_view text) {
@@ -213,7 +219,7 @@ void Prose::write(std::span<const Fragment> fragments, OwnFragments& own) {
 }
 
 // From the blank before the first mark to the blank after the last, since what stands beside a mark gives it its
-// meaning. Where no blank parts a mark from a clause, the clause belongs to it.
+// meaning. Where no blank parts a mark from a clause, the clause belongs to it; so does the next line to a backslash.
 bool Prose::window_of(std::span<const Fragment> fragments, Window& window) const {
   const auto holds_mark = [&](std::size_t i) {
     const Fragment& one = fragments[i];
@@ -234,7 +240,8 @@ bool Prose::window_of(std::span<const Fragment> fragments, Window& window) const
   std::size_t to = text.size();
   while (!is_mark(text[to - 1])) --to;
   while (to < text.size() && !is_blank(text[to])) ++to;
-  if (to == text.size() && last + 1 < fragments.size() && !fragments[last + 1].line_start) {
+  const bool touches_next = last + 1 < fragments.size() && (!fragments[last + 1].line_start || text.back() == '\\');
+  if (to == text.size() && touches_next) {
     ++last;
     to = fragments[last].own ? 0 : fragments[last].text.size();
   }
@@ -290,8 +297,14 @@ bool Prose::marked(std::span<const Fragment> fragments, const Window& window, Ow
 void Prose::plain(std::span<const Fragment> fragments, std::size_t first, std::size_t last, OwnFragments& own) {
   for (std::size_t i = first; i < last; ++i) {
     if (fragments[i].line_start) out_.blank();
-    if (fragments[i].own) own.write_own(i);
-    else out_.put(fragments[i].text);
+    if (fragments[i].own) {
+      own.write_own(i);
+      continue;
+    }
+    std::string_view text = fragments[i].text;
+    const bool ends_line = i + 1 < fragments.size() && fragments[i + 1].line_start;
+    while (ends_line && !text.empty() && is_blank(text.back())) text.remove_suffix(1);
+    out_.put(text);
   }
 }
 

@@ -13,6 +13,9 @@ enum class Ladder : std::uint8_t {
   spoons /* of the dialect: tbsp, tsp */, minutes, celsius, fahrenheit, gas, things, centimetres, inches,
 };
 
+// Rounded::rung where no rung shows the amount and two significant figures do; the house needs a finer scale.
+inline constexpr int kTwoFigures = -1;
+
 struct Rounded {
   Ladder ladder = Ladder::grams;
   Dialect dialect = Dialect::unstated;  // whose spoons and pints

@@ -42,6 +42,7 @@ struct Unit {
   Fraction size[kDialects];
   bool counted = false;   // a count noun (clove, tin, slice): a unit only when a name follows
   bool informal = false;  // pinch, dash, drop: printable, scaled only with care
+  bool decimal = false;   // written 2.5, not 2 1/2
   std::string_view source;
   bool ambiguous() const { return size[0].is_lost(); }
 };

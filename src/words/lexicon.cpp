@@ -74,7 +74,7 @@ struct Lexicon::Impl {
   std::uint64_t mask = 0;
 
   void add(std::string_view text, WordClass word_class, std::uint16_t unit, std::uint16_t verb, const Fraction& value) {
-    rows.push_back({text, word_class, unit, verb, value});
+    rows.push_back({text, word_class, unit, verb, false, value});
   }
 
   void load() {
@@ -97,7 +97,13 @@ struct Lexicon::Impl {
     const Verb& verb = qtn::verb(word.verb);
     const bool pot = verb.deed >= Deed::keep_back;
     if (word.form != VerbForm::plain && verb.deed != Deed::reading)
-      return add(word.text, kVerbForm, 0, word.verb, Fraction());
+      add(word.text, kVerbForm, 0, word.verb, Fraction());
+    else
+      add_plain_verb(word, pot);
+    rows.back().noun = word.noun;
+  }
+
+  void add_plain_verb(const VerbWord& word, bool pot) {
     add(word.text, pot ? kPotVerb : kVerbWord, 0, word.verb, Fraction());
     if (pot) rows.back().classes |= kVerbWord;
     rows.back().classes |= kVerbForm;

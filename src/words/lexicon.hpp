@@ -28,6 +28,7 @@ struct LexiconRow {
   std::uint16_t classes = 0;
   std::uint16_t unit = 0;
   std::uint16_t verb = 0;
+  bool noun = false;  // a verb form that is as often a thing: see VerbWord::noun
   Fraction value;  // of number and share words
 };
 

@@ -1,0 +1,20 @@
+// The phases in their order.
+#include "recipe/phases.hpp"
+
+namespace qtn {
+
+void settle(Recipe& recipe, int today, Report& report) {
+  resolve_names(recipe, report);
+  solve_ratios(recipe, report);
+  count_out(recipe, report);
+  weigh_pot(recipe, report);
+  check_trials(recipe, today, report);
+}
+
+Recipe check(const Source& source, const Tree& tree, const Surroundings& around, Report& report) {
+  Recipe recipe = build(source, tree, around, report);
+  settle(recipe, around.today, report);
+  return recipe;
+}
+
+}  // namespace qtn

@@ -1,0 +1,150 @@
+#include "recipe/names.hpp"
+
+#include <algorithm>
+
+namespace qtn {
+
+Names::Names(const Recipe& recipe) : recipe_(recipe) {
+  keys_.reserve(recipe.lines.size() * 3 + 16);
+  lines_.reserve(recipe.lines.size() + 8);
+  for (Index p = 0; p < recipe.parts.size(); ++p) {
+    const Part& part = recipe.parts[p];
+    const auto first = static_cast<Index>(lines_.size());
+    for (Index i = part.lines.first; i < part.lines.end(); ++i) {
+      const TakeLine& line = recipe.lines[i];
+      Span preparation{};
+      for (Index t = line.tails.first; t < line.tails.end(); ++t)
+        if (recipe.tails[t].kind == TailKind::preparation) preparation = recipe.tails[t].span;
+      // An alternative's names are also names of the line above (T16).
+      const Index meant = line.alternative && line.parent != kNone ? line.parent : i;
+      add(line.name, {TargetKind::line, meant, p, line.name_span}, line.measured(), preparation, lines_);
+    }
+    lines_of_part_.push_back({first, static_cast<Index>(lines_.size()) - first});
+    add(part.name, {TargetKind::part, p, p, part.span}, true, {}, parts_);
+    for (Index m = 0; m < part.makes.size(); ++m)
+      if (part.makes[m].by_product) add(part.makes[m].thing, {TargetKind::product, m, p, part.makes[m].span}, true, {}, parts_);
+  }
+  for (Index u = 0; u < recipe.uses.size(); ++u) add(recipe.uses[u].as, {TargetKind::use, u, kNone, recipe.uses[u].span}, true, {}, uses_);
+}
+
+void Names::add(std::string_view name, const Target& target, bool measured, Span preparation, std::vector<Entry>& out) {
+  Entry entry{{static_cast<Index>(keys_.size()), 0}, target, preparation, measured};
+  fold_keys(name, keys_);
+  entry.keys.count = static_cast<Index>(keys_.size()) - entry.keys.first;
+  out.push_back(entry);
+}
+
+bool Names::matches(const Entry& entry, const std::vector<WordKey>& words) const {
+  for (WordKey word : words) {
+    bool there = false;
+    for (Index k = entry.keys.first; k < entry.keys.end() && !there; ++k) there = keys_[k] == word;
+    if (!there) return false;
+  }
+  return entry.keys.count != 0;
+}
+
+bool Names::equals(const Entry& entry, const std::vector<WordKey>& words) const {
+  return entry.keys.count == words.size() && std::equal(words.begin(), words.end(), keys_.begin() + entry.keys.first);
+}
+
+// Several candidates: exact equality, then the last word, then the preparation, then a measured line (3.1.4, 3.1.5).
+Names::Answer Names::choose(const std::vector<const Entry*>& candidates, const std::vector<WordKey>& words) const {
+  std::vector<const Entry*> kept = candidates;
+  const auto narrow = [&](auto keep) {
+    std::vector<const Entry*> fewer;
+    for (const Entry* entry : kept)
+      if (keep(*entry)) fewer.push_back(entry);
+    if (!fewer.empty()) kept = std::move(fewer);
+  };
+  if (kept.size() > 1) narrow([&](const Entry& e) { return equals(e, words); });
+  if (kept.size() > 1) narrow([&](const Entry& e) { return keys_[e.keys.end() - 1] == words.back(); });
+  if (kept.size() > 1) narrow([&](const Entry& e) { return e.measured; });
+  Answer out;
+  for (const Entry* entry : kept) {
+    const bool seen = std::any_of(out.found.begin(), out.found.end(), [&](const Target& t) { return t.kind == entry->target.kind && t.index == entry->target.index; });
+    if (!seen) out.found.push_back(entry->target);
+  }
+  if (out.found.size() == 1) out.last_word_differs = keys_[kept.front()->keys.end() - 1] != words.back();
+  return out;
+}
+
+Names::Answer Names::ask(std::string_view text, Index part) const {
+  words_.clear();
+  fold_keys(text, words_);
+  if (words_.empty()) return {};
+  static const WordKey kKept = fold_key("kept"), kEverything = fold_key("everything");
+  if (words_.size() == 1 && words_[0] == kEverything) return {{{TargetKind::everything, 0, part, {}}}, false};
+  const bool kept = words_.size() > 1 && words_[0] == kKept;
+  std::vector<const Entry*> candidates;
+  const auto collect = [&](const std::vector<Entry>& entries, Slice slice, const std::vector<WordKey>& words) {
+    for (Index i = slice.first; i < slice.end(); ++i)
+      if (matches(entries[i], words)) candidates.push_back(&entries[i]);
+  };
+  const Slice all_lines{0, static_cast<Index>(lines_.size())};
+  const Slice mine = part == kNone ? all_lines : lines_of_part_[part];
+  collect(lines_, mine, words_);
+  if (candidates.empty() && kept) {
+    const std::vector<WordKey> rest(words_.begin() + 1, words_.end());
+    collect(lines_, mine, rest);
+    if (!candidates.empty()) {
+      Answer out = choose(candidates, rest);
+      for (Target& target : out.found) target.kind = TargetKind::aside;
+      out.last_word_differs = false;
+      return out;
+    }
+  }
+  if (part == kNone) candidates.clear();
+  if (candidates.empty()) collect(parts_, {0, static_cast<Index>(parts_.size())}, words_);
+  if (candidates.empty()) collect(uses_, {0, static_cast<Index>(uses_.size())}, words_);
+  if (candidates.empty() && part == kNone) collect(lines_, all_lines, words_);
+  if (candidates.empty()) return {};
+  return choose(candidates, words_);
+}
+
+bool Names::whole_name(std::string_view text, Index part, Target& out) const {
+  words_.clear();
+  fold_keys(text, words_);
+  if (words_.empty()) return false;
+  const auto look = [&](const std::vector<Entry>& entries, Slice slice) {
+    for (Index i = slice.first; i < slice.end(); ++i)
+      if (equals(entries[i], words_)) {
+        out = entries[i].target;
+        return true;
+      }
+    return false;
+  };
+  const Slice mine = part == kNone ? Slice{0, static_cast<Index>(lines_.size())} : lines_of_part_[part];
+  return look(lines_, mine) || look(parts_, {0, static_cast<Index>(parts_.size())}) || look(uses_, {0, static_cast<Index>(uses_.size())});
+}
+
+std::vector<std::string_view> Names::known(Index part) const {
+  std::vector<std::string_view> out;
+  for (const TakeLine& line : recipe_.lines)
+    if (part == kNone || line.part == part) out.push_back(line.name);
+  for (const Part& one : recipe_.parts) out.push_back(one.name);
+  for (const Use& use : recipe_.uses) out.push_back(use.as);
+  return out;
+}
+
+std::vector<Index> Names::parts_listing(std::string_view text, Index part) const {
+  std::vector<Index> out;
+  words_.clear();
+  fold_keys(text, words_);
+  for (Index p = 0; p < lines_of_part_.size(); ++p)
+    for (Index i = lines_of_part_[p].first; p != part && i < lines_of_part_[p].end(); ++i)
+      if (matches(lines_[i], words_) && (out.empty() || out.back() != p)) out.push_back(p);
+  return out;
+}
+
+std::string_view Names::name_of(const Target& target) const {
+  switch (target.kind) {
+    case TargetKind::line:
+    case TargetKind::aside: return recipe_.lines[target.index].name;
+    case TargetKind::part: return recipe_.parts[target.index].name;
+    case TargetKind::use: return recipe_.uses[target.index].as;
+    case TargetKind::product: return recipe_.parts[target.part].makes[target.index].thing;
+    default: return {};
+  }
+}
+
+}  // namespace qtn

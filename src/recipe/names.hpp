@@ -1,0 +1,44 @@
+// Names of lists, parts and used recipes, and what a mention means (semantics 3.1). Private to this room.
+#pragma once
+#include "recipe/recipe.hpp"
+
+namespace qtn {
+
+class Names {
+ public:
+  explicit Names(const Recipe& recipe);
+  struct Answer {
+    std::vector<Target> found;   // one: resolved; none; several: a tie
+    bool last_word_differs = false;
+  };
+  // What `text` means in a part (kNone: after the dish). Lines of the part first, then parts, then uses.
+  Answer ask(std::string_view text, Index part) const;
+  // Exactly one listed name, part or recipe, word for word: full names come before any other reading (part 11).
+  bool whole_name(std::string_view text, Index part, Target& out) const;
+  // Every listed name that may be meant at a place, for suggestions.
+  std::vector<std::string_view> known(Index part) const;
+  // Parts that list a matching line, other than `part`.
+  std::vector<Index> parts_listing(std::string_view text, Index part) const;
+  std::string_view name_of(const Target& target) const;
+
+ private:
+  struct Entry {
+    Slice keys;
+    Target target;
+    Span preparation;
+    bool measured = true;
+  };
+  void add(std::string_view name, const Target& target, bool measured, Span preparation, std::vector<Entry>& out);
+  bool matches(const Entry& entry, const std::vector<WordKey>& words) const;
+  bool equals(const Entry& entry, const std::vector<WordKey>& words) const;
+  Answer choose(const std::vector<const Entry*>& candidates, const std::vector<WordKey>& words) const;
+
+  const Recipe& recipe_;
+  std::vector<WordKey> keys_;
+  std::vector<Entry> lines_;           // in the order of the parts
+  std::vector<Slice> lines_of_part_;   // into lines_
+  std::vector<Entry> parts_, uses_;
+  mutable std::vector<WordKey> words_;
+};
+
+}  // namespace qtn

@@ -1,0 +1,351 @@
+// Phase 2: every mention, set and bracketed name to what it names; rings, unused parts, clashes of names.
+#include <algorithm>
+
+#include "diag/nearest.hpp"
+#include "recipe/names.hpp"
+#include "recipe/phases.hpp"
+
+namespace qtn {
+namespace {
+
+std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
+
+class Resolver {
+ public:
+  Resolver(Recipe& recipe, Report& report) : recipe_(recipe), report_(report), names_(recipe) {}
+
+  void run() {
+    for (Target& member : recipe_.set_members) set_member(member);
+    for (Index i = 0; i < recipe_.lines.size(); ++i) line(recipe_.lines[i]);
+    for (Clause& clause : recipe_.clauses) this->clause(clause);
+    widen_heads();
+    same_names();
+    rings();
+    mark_used();
+  }
+
+ private:
+  std::string_view inner(const Clause& clause) const { return trim(recipe_.slice({clause.span.begin + 1, clause.span.end - 1})); }
+
+  void set_member(Target& member) {
+    if (member.span.empty()) return;
+    const std::string_view text = recipe_.slice(member.span);
+    const Names::Answer answer = names_.ask(text, member.part);
+    if (answer.found.size() == 1) {
+      const Span span = member.span;
+      member = answer.found[0];
+      member.span = span;
+    } else if (answer.found.empty()) {
+      member.kind = TargetKind::none;
+    }
+  }
+
+  // A head such as `% of flour` means every line that ends in it: several flours share the 100.
+  void widen_heads() {
+    for (Index p = 0; p < recipe_.parts.size(); ++p) {
+      TakeHead& head = recipe_.parts[p].head;
+      std::vector<Target> members;
+      for (Index i = head.members.first; i < head.members.end(); ++i) {
+        const Target member = recipe_.set_members[i];
+        if (member.kind != TargetKind::none) {
+          members.push_back(member);
+          continue;
+        }
+        const Names::Answer answer = names_.ask(recipe_.slice(member.span), p);
+        for (Target target : answer.found) target.span = member.span, members.push_back(target);
+        if (answer.found.empty() && !head.all_flour) unknown(member.span, p, false);
+      }
+      if (head.members.empty() || members.size() == head.members.count) continue;
+      head.members.first = static_cast<Index>(recipe_.set_members.size());
+      head.members.count = static_cast<Index>(members.size());
+      recipe_.set_members.insert(recipe_.set_members.end(), members.begin(), members.end());
+    }
+    for (const TakeLine& line : recipe_.lines)
+      for (Index i = line.members.first; i < line.members.end(); ++i)
+        if (recipe_.set_members[i].kind == TargetKind::none) unknown(recipe_.set_members[i].span, line.part, false);
+  }
+
+  void line(TakeLine& line) {
+    if (line.target.span.empty()) return;
+    const Span span = line.target.span;
+    const std::string_view text = recipe_.slice(span);
+    Target target;
+    if (!part_named(text, line.part, target)) {
+      std::vector<std::string_view> known;
+      for (const Part& part : recipe_.parts) known.push_back(part.name);
+      for (const Use& use : recipe_.uses) known.push_back(use.as);
+      const auto near = nearest(text, known);
+      auto& problem = report_.add(Code::unknown_part, span, "There is no part and no used recipe called " + quoted(text) + ". " + did_you_mean(near));
+      problem.expect("the name of a part, or a line `use: " + std::string(text) + " from FILE` in the head");
+      for (std::string_view one : near) problem.offer(span, std::string(one), "write " + quoted(one));
+      line.target.kind = TargetKind::none;
+      return;
+    }
+    line.target = target;
+    line.target.span = span;
+  }
+
+  bool part_named(std::string_view text, Index own, Target& out) {
+    const std::string folded = lower(text);
+    for (Index p = 0; p < recipe_.parts.size(); ++p)
+      if (lower(recipe_.parts[p].name) == folded) {
+        out = {TargetKind::part, p, p, {}};
+        return true;
+      }
+    for (Index u = 0; u < recipe_.uses.size(); ++u)
+      if (lower(recipe_.uses[u].as) == folded) {
+        out = {TargetKind::use, u, kNone, {}};
+        return true;
+      }
+    const Names::Answer answer = names_.ask(text, own);
+    if (answer.found.size() == 1 && (answer.found[0].kind == TargetKind::part || answer.found[0].kind == TargetKind::use)) {
+      out = answer.found[0];
+      return true;
+    }
+    return false;
+  }
+
+  void clause(Clause& clause) {
+    if (clause.kind == ClauseKind::bad) return;
+    if (clause.own_verb || clause.kind == ClauseKind::pieces) {
+      Target whole;
+      if (names_.whole_name(inner(clause), clause.part, whole)) return as_name(clause, whole);
+    }
+    if (clause.kind == ClauseKind::use && clause.mentions.count >= 1 && unlisted_verb(clause)) return;
+    for (Index i = clause.mentions.first; i < clause.mentions.end(); ++i) mention(clause, recipe_.mentions[i]);
+  }
+
+  // A bracket that is a whole listed name, whatever verb or number it begins with.
+  void as_name(Clause& clause, const Target& target) {
+    clause.kind = ClauseKind::use;
+    clause.own_verb = false;
+    clause.verb = kNoVerb;
+    clause.terms.count = 0;
+    Mention mention;
+    mention.span = {clause.span.begin + 1, clause.span.end - 1};
+    mention.target = target;
+    if (clause.mentions.count == 0) {
+      clause.mentions.first = static_cast<Index>(recipe_.mentions.size());
+      recipe_.mentions.push_back(mention);
+    } else {
+      recipe_.mentions[clause.mentions.first] = mention;
+    }
+    clause.mentions.count = 1;
+  }
+
+  // [frobble 10 min]: words that name nothing and go on with a number are meant as an action (T6); a house's own verb is one.
+  bool unlisted_verb(Clause& clause) {
+    const std::string_view text = inner(clause);
+    const std::size_t blank = text.find(' ');
+    const std::string word = lower(text.substr(0, blank));
+    const bool number = blank != std::string_view::npos && text.find_first_of("0123456789", blank) != std::string_view::npos;
+    const bool hint = number || text.find(" overnight") != std::string_view::npos || text.find(" at least ") != std::string_view::npos;
+    const bool lone = blank == std::string_view::npos;
+    if (recipe_.kitchen)
+      for (const auto& [name, house] : recipe_.kitchen->verbs)
+        if (lower(name) == word) {
+          clause.kind = ClauseKind::time;
+          clause.own_verb = true;
+          clause.house_verb = &house;
+          clause.mentions.count = 0;
+          return true;
+        }
+    if (!hint || (lone && !number) || word == "the") return false;
+    if (!names_.ask(text, clause.part).found.empty()) return false;
+    std::vector<std::string_view> verbs;
+    for (VerbId v = 1; v < verb_count(); ++v) verbs.push_back(verb(v).name);
+    const auto near = nearest(word, verbs);
+    const Span span{clause.span.begin + 1, clause.span.begin + 1 + static_cast<std::uint32_t>(std::min(blank, text.size()))};
+    auto& problem = report_.add(Code::unknown_verb, span, quoted(word) + " is not a verb that the kitchen knows. " + did_you_mean(near));
+    problem.expect("a listed verb, or a row under `verbs:` in the kitchen's file");
+    for (std::string_view one : near) problem.offer(span, std::string(one), "write " + quoted(one));
+    clause.kind = ClauseKind::bad;
+    return true;
+  }
+
+  void mention(Clause& clause, Mention& mention) {
+    const std::string_view text = recipe_.slice(mention.span);
+    const Names::Answer answer = names_.ask(text, clause.part);
+    const bool pieces = clause.kind == ClauseKind::pieces;
+    if (answer.found.size() == 1) {
+      mention.target = answer.found[0];
+      if (pieces) {
+        if (answer.last_word_differs && recipe_.terms[mention.term].amount.dimension() == Dimension::count) {
+          mention.target = {};
+          clause.mentions.count = 0;
+          return;
+        }
+        clause.kind = ClauseKind::use;
+        recipe_.terms[mention.term].role = TermRole::use;
+      }
+      if (answer.last_word_differs)
+        report_.add(Code::last_word_differs, mention.span, quoted(text) + " is taken to mean " + quoted(names_.name_of(mention.target)) + ".")
+            .also(target_span(mention.target), "this line").expect("the last word of the listed name: " + quoted(names_.name_of(mention.target)))
+            .find(quoted(text));
+      return;
+    }
+    if (answer.found.size() > 1) return several(mention, answer.found);
+    if (pieces) {
+      const Term& counted = recipe_.terms[mention.term];
+      clause.mentions.count = 0;
+      if (counted.amount.is_lost() || counted.amount.dimension() == Dimension::count) return;
+      report_.add(Code::not_in_list, mention.span, quoted(text) + " is not in the list.")
+          .expect("a line `" + std::string(recipe_.slice(counted.span)) + " " + std::string(text) + "` under `take:`; the list is where an ingredient begins");
+      return;
+    }
+    unknown(mention.span, clause.part, true);
+  }
+
+  Span target_span(const Target& target) const {
+    switch (target.kind) {
+      case TargetKind::line:
+      case TargetKind::aside: return recipe_.lines[target.index].name_span;
+      case TargetKind::part: return recipe_.parts[target.index].span;
+      case TargetKind::use: return recipe_.uses[target.index].span;
+      default: return {};
+    }
+  }
+
+  void several(const Mention& mention, const std::vector<Target>& found) {
+    std::string names;
+    for (const Target& target : found) names += (names.empty() ? "" : ", ") + quoted(names_.name_of(target));
+    auto& problem = report_.add(Code::several_meant, mention.span, quoted(recipe_.slice(mention.span)) + " could be any of these: " + names + ".");
+    problem.expect("enough words to tell them apart").find(quoted(recipe_.slice(mention.span)));
+    for (const Target& target : found) {
+      problem.also(target_span(target), "this one");
+      problem.offer(mention.span, "the " + std::string(names_.name_of(target)), "write `the " + std::string(names_.name_of(target)) + "`");
+    }
+  }
+
+  void unknown(Span span, Index part, bool in_method) {
+    const std::string_view text = recipe_.slice(span);
+    const auto elsewhere = part == kNone ? std::vector<Index>{} : names_.parts_listing(text, part);
+    if (in_method && !elsewhere.empty()) {
+      const std::string_view other = recipe_.parts[elsewhere[0]].name;
+      report_.add(Code::name_of_other_part, span, quoted(text) + " belongs to the part " + quoted(other) + ".")
+          .also(recipe_.parts[elsewhere[0]].span, "that part").expect("`the " + std::string(other) + "`, which is what comes out of it")
+          .find(quoted(text)).offer(span, "the " + std::string(other), "write `the " + std::string(other) + "`");
+      return;
+    }
+    std::string folded = lower(text);
+    if (folded.substr(0, 4) == "the ") folded.erase(0, 4);
+    if (folded == "rest of it" || folded == "it") {
+      report_.add(Code::unknown_name, span, "This does not say the rest of what.").expect("the name: `the rest of the milk`");
+      return;
+    }
+    for (std::string_view vague : {"most of", "a little of", "some of", "a bit of", "little of"})
+      if (folded.find(vague) != std::string::npos) {
+        report_.add(Code::vague_share, span, quoted(text) + " does not say how much.").expect("a share or an amount, or the words without brackets");
+        return;
+      }
+    const auto near = nearest(folded, names_.known(part));
+    auto& problem = report_.add(Code::unknown_name, span, quoted(text) + " is not in the list and is no part of this recipe. " + did_you_mean(near));
+    problem.find(quoted(text)).expect("a name from `take:`, or the words without brackets, or a `part:` of that name");
+    for (std::string_view one : near) problem.offer(span, "the " + std::string(one), "write `the " + std::string(one) + "`");
+  }
+
+  // Two lines of one name in a part (T2), a part named like a line of its own list (H12).
+  void same_names() {
+    for (Index p = 0; p < recipe_.parts.size(); ++p) {
+      const Slice lines = recipe_.parts[p].lines;
+      std::vector<std::pair<std::vector<WordKey>, Index>> seen;
+      for (Index i = lines.first; i < lines.end(); ++i) {
+        const TakeLine& line = recipe_.lines[i];
+        if (line.alternative || line.given || line.name.empty()) continue;
+        std::vector<WordKey> keys;
+        fold_keys(line.name, keys);
+        for (const auto& [other, at] : seen) {
+          if (other != keys || !line.measured() || !recipe_.lines[at].measured()) continue;
+          report_.add(Code::same_line_name, line.name_span, "Two lines of this list are called " + quoted(line.name) + ".")
+              .also(recipe_.lines[at].name_span, "the first is here").expect("a telling word in one of them, or a part of its own");
+          break;
+        }
+        if (!recipe_.parts[p].unnamed && lower(line.name) == lower(recipe_.parts[p].name) && line.target.kind == TargetKind::none)
+          report_.add(Code::line_named_as_part, line.name_span, "This line has the name of its own part; in here the line is meant.")
+              .also(recipe_.parts[p].span, "the part");
+        seen.push_back({std::move(keys), i});
+      }
+    }
+  }
+
+  bool last_batch(const TakeLine& line) const {
+    for (Index t = line.tails.first; t < line.tails.end(); ++t)
+      if (recipe_.tails[t].kind == TailKind::preparation && recipe_.slice(recipe_.tails[t].span).find("last batch") != std::string_view::npos) return true;
+    return false;
+  }
+
+  // Which parts a part takes, each with the place that says so.
+  std::vector<std::pair<Index, Span>> taken_by(Index p) const {
+    std::vector<std::pair<Index, Span>> out;
+    const Part& part = recipe_.parts[p];
+    for (Index i = part.lines.first; i < part.lines.end(); ++i)
+      if (recipe_.lines[i].target.kind == TargetKind::part && !last_batch(recipe_.lines[i])) out.push_back({recipe_.lines[i].target.index, recipe_.lines[i].span});
+    for (const Clause& clause : recipe_.clauses) {
+      if (clause.part != p) continue;
+      for (Index m = clause.mentions.first; m < clause.mentions.end(); ++m) {
+        const Target& target = recipe_.mentions[m].target;
+        if (target.kind == TargetKind::part && target.index != p) out.push_back({target.index, clause.span});
+        if (target.kind == TargetKind::product && target.part != p) out.push_back({target.part, clause.span});
+      }
+    }
+    return out;
+  }
+
+  void rings() {
+    const auto count = static_cast<Index>(recipe_.parts.size());
+    if (count < 1) return;
+    std::vector<std::vector<std::pair<Index, Span>>> takes(count);
+    for (Index p = 0; p < count; ++p) takes[p] = taken_by(p);
+    std::vector<std::uint8_t> state(count, 0);
+    std::vector<Index> path, next;
+    for (Index start = 0; start < count; ++start) {
+      if (state[start] != 0) continue;
+      path.assign(1, start), next.assign(1, 0);
+      state[start] = 1;
+      while (!path.empty()) {
+        const Index p = path.back();
+        if (next.back() == takes[p].size()) {
+          state[p] = 2;
+          path.pop_back(), next.pop_back();
+          continue;
+        }
+        const auto [to, span] = takes[p][next.back()++];
+        if (state[to] == 0) {
+          state[to] = 1;
+          path.push_back(to), next.push_back(0);
+        } else if (state[to] == 1) {
+          report_ring(path, to, span);
+        }
+      }
+    }
+  }
+
+  void report_ring(const std::vector<Index>& path, Index to, Span span) {
+    std::string chain;
+    for (auto at = std::find(path.begin(), path.end(), to); at != path.end(); ++at) chain += std::string(recipe_.parts[*at].name) + " → ";
+    chain += std::string(recipe_.parts[to].name);
+    report_.add(Code::part_ring, span, "These parts each need the other first: " + chain + ".")
+        .also(recipe_.parts[to].span, "this part").expect("one of them made without the other");
+  }
+
+  void mark_used() {
+    for (Index p = 0; p < recipe_.parts.size(); ++p)
+      for (const auto& [to, span] : taken_by(p)) recipe_.parts[to].used = true;
+    for (Index p = 0; p < recipe_.parts.size(); ++p) {
+      const Part& part = recipe_.parts[p];
+      if (p != recipe_.dish && !part.used)
+        report_.add(Code::unused_part, part.span, "Nothing in the recipe takes the part " + quoted(part.name) + ".")
+            .expect("a step with `[the " + std::string(part.name) + "]`");
+    }
+  }
+
+  Recipe& recipe_;
+  Report& report_;
+  Names names_;
+};
+
+}  // namespace
+
+void resolve_names(Recipe& recipe, Report& report) { Resolver(recipe, report).run(); }
+
+}  // namespace qtn
