@@ -127,7 +127,8 @@ struct within : seq<kw_within, gap, amt> {
 // "6 at a time" after a verb is a load, not a length.
 struct not_load : not_at<load> {};
 struct action_length : sor<times, each_unit, overnight, within, seq<opt<kw_for, gap>, not_load, amt, opt<gap, or_overnight>>> {};
-struct action : seq<step_verb, opt<gap, action_length>, clause_tails, shut> {
+struct action_rest : seq<opt<gap, action_length>, clause_tails, shut> {};
+struct action : seq<step_verb, action_rest> {
   static constexpr Kind node = Kind::action;
 };
 struct heat : seq<kw_to, gap, amt, opt<ogap, equivs>, shut> {

@@ -24,9 +24,12 @@ struct Rounded {
   Fraction shown;      // same unit
   Fraction tolerance;  // relative
   bool rough = false;  // ≈: not within tolerance on the finest rung
+  Fraction finest = Fraction(1);  // the smallest step of the house's scale, in grams
 };
 
-// `finest` is the smallest step of the house's scale in grams (1 unless the kitchen says otherwise).
+// `finest` is the smallest step of the house's scale in grams (1 unless the kitchen says otherwise). Temperatures go by
+// the oven's rung from 100 °C up, to the degree below it or when the tolerance is 0 (a reading, a sugar stage). Under
+// half a fluid ounce the ladder of pints becomes the spoons.
 Rounded round_on(Ladder ladder, const Fraction& exact, const Fraction& tolerance, Dialect dialect,
                  const Fraction& finest = Fraction(1));
 // One rung finer (rule 4: lines of one ratio drift from each other by at most one tolerance). False at the last rung.
@@ -43,7 +46,10 @@ std::vector<WrittenPiece> write_pieces(const Rounded& rounded);
 // Which ladder shows this dimension in a system of measures: what `--units` and `--beside` ask for.
 enum class System : std::uint8_t { written, metric, imperial, american };
 std::string_view name_of(System system);
-// `spoonful`: the line was written in spoons, pinches or cups, so spoons are its natural home in every system.
+// `spoonful`: the line was written in spoons or pinches, so spoons are its natural home in every system.
 Ladder ladder_for(Dimension dimension, System system, Dialect dialect, bool spoonful);
+// The ladder that a unit as written belongs to: an amount in cups that was scaled stays in cups. A named foreign
+// measure ("US cup" in a British file) is shown in millilitres, since a bare "cup" would not say whose it is.
+Ladder ladder_of(UnitId unit, Dialect dialect);
 
 }  // namespace qtn

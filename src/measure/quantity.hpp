@@ -29,12 +29,13 @@ struct Ends {
 };
 Ends in_base(const Quantity& quantity, Dialect dialect);
 
-// Does `stated` stand as an equivalent of `first` (semantics A16)? Both of one dimension after `stated` was taken to
-// the base unit of `first`'s dimension by the caller where a density was needed.
+// Does `stated` stand as an equivalent of `first`? `first_base` is the first in the base unit of
+// `stated`'s dimension: the caller takes it there by density or each-weight where the dimensions differ. Temperatures
+// stand by their step (a stated 350 °F by half of 25), gas marks by their table, a fan by the oven's difference.
 struct Agreement {
   bool holds = true;
   Fraction error;       // relative, signed: (stated - first) / first; 0 when not measurable
-  std::string correct;  // the rounding that would hold, as written text in the stated unit: "5 1/4 oz"
+  std::string correct;  // the rounding that would hold, in the stated unit: "5 1/4 oz"; empty when none is round
 };
 Agreement agrees(const Quantity& first, const Ends& first_base, const Quantity& stated, Dialect dialect);
 

@@ -14,7 +14,8 @@ void Builder::clause(View bracket) {
   one.part = part_;
   one.terms.first = static_cast<Index>(recipe_.terms.size());
   one.mentions.first = static_cast<Index>(recipe_.mentions.size());
-  for (View form : bracket) clause_form(form, one);
+  if (!house_action(one))
+    for (View form : bracket) clause_form(form, one);
   one.terms.count = static_cast<Index>(recipe_.terms.size()) - one.terms.first;
   one.mentions.count = static_cast<Index>(recipe_.mentions.size()) - one.mentions.first;
   if (one.kind == ClauseKind::time && !one.own_verb) nearest_verb(one);
@@ -38,9 +39,28 @@ void Builder::clause_form(View form, Clause& one) {
     case Kind::led: return led(form, one);
     case Kind::refs: one.kind = ClauseKind::use; return refs(form, one, Taking::mention);
     default:
-      one.kind = ClauseKind::bad;
-      return explain_bad_clause(in_, one.span);
+      one.kind = ClauseKind::bad;  // a whole listed name may still be meant: resolve.cpp says what is wrong, if it is
+      return;
   }
+}
+
+// A verb of the house opens the clause: the words behind it are read as behind any verb.
+bool Builder::house_action(Clause& one) {
+  if (!recipe_.kitchen || recipe_.kitchen->verbs.empty()) return false;
+  const Span inner{one.span.begin + 1, one.span.end - 1};
+  const std::string_view text = in_.slice(inner);
+  for (const auto& [name, house] : recipe_.kitchen->verbs) {
+    const std::size_t size = name.size();
+    if (text.size() < size || lower(text.substr(0, size)) != lower(name) || (text.size() > size && letter_at(text, size) != 0)) continue;
+    Tree rest;
+    if (!parse_action(in_.source.text(), {inner.begin + static_cast<std::uint32_t>(size), inner.end}, rest)) return false;
+    one.kind = ClauseKind::time;
+    one.own_verb = true;
+    one.house_verb = &house;
+    action_tails(View(rest, 0), one);
+    return true;
+  }
+  return false;
 }
 
 Term& Builder::term(TermRole role, const Quantity& amount, Span span, Clause&) {
@@ -169,7 +189,7 @@ void Builder::action_tails(View at, Clause& one) {
       case Kind::or_overnight: if (recipe_.terms.size() > one.terms.first) overnight(child, false); break;
       case Kind::within: amount_term(TermRole::within, child.first(Kind::amt), one); break;
       case Kind::times: {
-        const Fraction count = read_number(in_, View(tree_, child.index() + 1));
+        const Fraction count = read_number(in_, *child.begin());
         term(TermRole::times, {count, count, kNoUnit, Manner::plain, false}, child.span(), one);
         break;
       }
@@ -282,7 +302,7 @@ void Builder::led(View at, Clause& one) {
   }
   if (word) {
     one.kind = ClauseKind::bad;
-    return explain_bad_clause(in_, one.span);
+    return;
   }
   const ReadAmount read = read_amount(in_, first, Place::clause);
   if (at.has(Kind::by_size)) {
@@ -305,6 +325,7 @@ void Builder::led(View at, Clause& one) {
     case Dimension::length: one.kind = ClauseKind::measure; break;
     default:
       one.kind = ClauseKind::bad;
+      one.explained = true;
       if (!read.damaged)
         report_.add(Code::amount_of_nothing, one.span, "This amount does not say what it is of.")
             .find("`" + std::string(in_.slice(one.span)) + "`").expect("a name from the list: `[100 g of the cheddar]`");

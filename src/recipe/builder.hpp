@@ -59,6 +59,7 @@ class Builder {
   void prose_numbers(const Step& step);
   void clause(View bracket);
   void clause_form(View form, Clause& clause);
+  bool house_action(Clause& clause);
   void share(View at, Clause& clause);
   void pot(View at, Clause& clause);
   void drift(View at, Clause& clause);

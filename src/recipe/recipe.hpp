@@ -150,6 +150,7 @@ struct Term {
   Quantity amount;
   Span span;
   bool overnight = false;
+  bool changed = false;  // by a version: shown from the amount, its span stands elsewhere
 };
 
 enum class Taking : std::uint8_t {
@@ -183,6 +184,7 @@ struct Clause {
   Slice terms, mentions;
   Index step = 0, part = 0;
   Takes place = Takes::nothing;  // in the fridge, on the hob: rules over the verb's row
+  bool explained = false;        // a bad clause that was already reported
   bool gains = false;            // of drift: gains, else loses
   bool the_rest = false;         // discard the rest
   bool each_side = false, if_needed = false, or_overnight = false;
@@ -326,6 +328,7 @@ struct Recipe {
   std::vector<Log> trials, variants;
   std::vector<FilmMark> film;
   bool standardized = false;
+  std::string_view version;  // the variant's name, or the alternative that was chosen
   Fraction factor = Fraction(1);  // what the written amounts have been multiplied by
 
   std::string_view slice(Span span) const { return text.substr(span.begin, span.size()); }

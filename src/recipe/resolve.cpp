@@ -2,8 +2,10 @@
 #include <algorithm>
 
 #include "diag/nearest.hpp"
+#include "recipe/builder.hpp"
 #include "recipe/names.hpp"
 #include "recipe/phases.hpp"
+#include "words/lexicon.hpp"
 
 namespace qtn {
 namespace {
@@ -106,10 +108,16 @@ class Resolver {
   }
 
   void clause(Clause& clause) {
-    if (clause.kind == ClauseKind::bad) return;
-    if (clause.own_verb || clause.kind == ClauseKind::pieces) {
+    if (clause.explained) return;
+    if (clause.own_verb || clause.kind == ClauseKind::pieces || clause.kind == ClauseKind::bad) {
       Target whole;
       if (names_.whole_name(inner(clause), clause.part, whole)) return as_name(clause, whole);
+    }
+    if (clause.kind == ClauseKind::bad) {
+      if (unlisted_verb(clause)) return;
+      clause.explained = true;
+      Reading in{*recipe_.source, report_, recipe_.dialect, {}};
+      return explain_bad_clause(in, clause.span);
     }
     if (clause.kind == ClauseKind::use && clause.mentions.count >= 1 && unlisted_verb(clause)) return;
     for (Index i = clause.mentions.first; i < clause.mentions.end(); ++i) mention(clause, recipe_.mentions[i]);
@@ -133,7 +141,7 @@ class Resolver {
     clause.mentions.count = 1;
   }
 
-  // [frobble 10 min]: words that name nothing and go on with a number are meant as an action (T6); a house's own verb is one.
+  // [frobble 10 min]: words that name nothing and go on with a number are meant as an action (T6).
   bool unlisted_verb(Clause& clause) {
     const std::string_view text = inner(clause);
     const std::size_t blank = text.find(' ');
@@ -141,15 +149,7 @@ class Resolver {
     const bool number = blank != std::string_view::npos && text.find_first_of("0123456789", blank) != std::string_view::npos;
     const bool hint = number || text.find(" overnight") != std::string_view::npos || text.find(" at least ") != std::string_view::npos;
     const bool lone = blank == std::string_view::npos;
-    if (recipe_.kitchen)
-      for (const auto& [name, house] : recipe_.kitchen->verbs)
-        if (lower(name) == word) {
-          clause.kind = ClauseKind::time;
-          clause.own_verb = true;
-          clause.house_verb = &house;
-          clause.mentions.count = 0;
-          return true;
-        }
+    if (Lexicon::standard().longest(word, kVerbWord)) return false;
     if (!hint || (lone && !number) || word == "the") return false;
     if (!names_.ask(text, clause.part).found.empty()) return false;
     std::vector<std::string_view> verbs;
@@ -160,6 +160,7 @@ class Resolver {
     problem.expect("a listed verb, or a row under `verbs:` in the kitchen's file");
     for (std::string_view one : near) problem.offer(span, std::string(one), "write " + quoted(one));
     clause.kind = ClauseKind::bad;
+    clause.explained = true;
     return true;
   }
 
@@ -251,7 +252,7 @@ class Resolver {
       std::vector<std::pair<std::vector<WordKey>, Index>> seen;
       for (Index i = lines.first; i < lines.end(); ++i) {
         const TakeLine& line = recipe_.lines[i];
-        if (line.alternative || line.given || line.name.empty()) continue;
+        if (line.alternative || line.given || line.name.empty() || !line.target.span.empty()) continue;
         std::vector<WordKey> keys;
         fold_keys(line.name, keys);
         for (const auto& [other, at] : seen) {

@@ -79,6 +79,10 @@ void read_clause(std::string_view all, Span span, std::vector<Node>& nodes) {
   if (!read<grammar::clause>(all, span, nodes)) leaf(nodes, Kind::bad_clause, span);
 }
 
+bool read_action(std::string_view all, Span span, std::vector<Node>& nodes) {
+  return read<grammar::action_rest>(all, span, nodes);
+}
+
 bool read_value(Field field, std::string_view all, Span span, std::vector<Node>& nodes) {
   switch (field) {
     case Field::makes: return read<grammar::makes_value>(all, span, nodes);

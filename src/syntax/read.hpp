@@ -12,6 +12,7 @@ namespace qtn::syntax {
 bool read_take_line(std::string_view all, Span span, std::vector<Node>& nodes);
 bool read_take_head(std::string_view all, Span span, std::vector<Node>& nodes);
 void read_clause(std::string_view all, Span span, std::vector<Node>& nodes);  // total: bad_clause takes what is left
+bool read_action(std::string_view all, Span span, std::vector<Node>& nodes);
 bool read_value(Field field, std::string_view all, Span span, std::vector<Node>& nodes);
 bool read_change(std::string_view all, Span span, std::vector<Node>& nodes);
 bool read_fact(Field block, std::string_view all, Span span, std::vector<Node>& nodes);

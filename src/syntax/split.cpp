@@ -341,6 +341,14 @@ class Splitter {
 
 void parse(std::string_view text, Tree& tree) { syntax::Splitter(text, tree).run(); }
 
+bool parse_action(std::string_view text, Span rest, Tree& tree) {
+  tree.clear();
+  const std::uint32_t node = syntax::open(tree.nodes, Kind::action, rest.begin);
+  const bool read = syntax::read_action(text, rest, tree.nodes);
+  syntax::close(tree.nodes, node, rest.end);
+  return read;
+}
+
 void parse_line(std::string_view text, Tree& tree) {
   tree.clear();
   const auto size = static_cast<std::uint32_t>(text.size());

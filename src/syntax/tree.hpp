@@ -100,6 +100,9 @@ inline Tree parse(const Source& source) {
 // One amount alone, as `ask` reads it: "2 1/4 cups plain flour in g" without its "in g". A take line's node, or a bad line's.
 void parse_line(std::string_view text, Tree& tree);
 
+// What stands behind the verb of an action, for verbs that only a kitchen file lists; nodes[0] holds its parts.
+bool parse_action(std::string_view text, Span rest, Tree& tree);
+
 // The tree as nested names, for tests and for people: (take_line (amt (number "220") (unit "g")) (name "plain flour"))
 std::string dump(const Tree& tree, std::string_view text, std::uint32_t node = 0);
 

@@ -96,6 +96,7 @@ struct Lexicon::Impl {
   void add_verb(const VerbWord& word) {
     const Verb& verb = qtn::verb(word.verb);
     const bool pot = verb.deed >= Deed::keep_back;
+    if (word.form == VerbForm::past) return;  // "covered", "chopped" say how a thing is, not what is done for how long
     if (word.form != VerbForm::plain && verb.deed != Deed::reading)
       add(word.text, kVerbForm, 0, word.verb, Fraction());
     else

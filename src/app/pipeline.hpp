@@ -1,0 +1,43 @@
+// The way through the house on one page: text to tree, recipe, adapted recipe, card, output. The program, an editor and
+// the tests call these; nobody else strings the phases together.
+#pragma once
+#include <optional>
+#include <string>
+
+#include "adapt/adapt.hpp"
+#include "card/make.hpp"
+#include "recipe/recipe.hpp"
+#include "render/render.hpp"
+
+namespace qtn {
+
+// What is asked of a recipe beside its text.
+struct Order {
+  Request request;       // size and measures
+  std::string variant;   // a `variant:` by name; empty: as written
+  std::string with;      // an `or` line by name
+  Format format = Format::markdown;
+};
+
+// A tree that is kept from file to file, so that its arrays are made once a thread.
+struct Workbench {
+  Tree tree;
+  std::string out;
+};
+
+// Text to a checked recipe. `report` says whether it may be cooked from.
+Recipe compile(const Source& source, const Surroundings& around, Workbench& bench, Report& report);
+
+// A checked recipe to the card that was ordered, appended to `out`. False, with the reason in `report`, when the order
+// cannot be met: no such variant, a yield of another kind, a version with errors of its own.
+bool print_card(const Recipe& recipe, const Order& order, std::string& out, Report& report);
+
+// One ingredient's amount in another unit: "2 1/4 cups plain flour in g".
+struct Sum {
+  std::string answer;   // "281 g", rounded as a card would
+  std::string exact;    // "281.25 g" or a fraction, in the unit asked
+  std::string because;  // which density or weight, from where
+};
+std::optional<Sum> ask(const std::string& question, Dialect dialect, std::string& problem);
+
+}  // namespace qtn

@@ -1,0 +1,14 @@
+// How every line of a recipe was understood, as a table: what `read` prints.
+#pragma once
+#include <string>
+
+#include "recipe/recipe.hpp"
+
+namespace qtn {
+
+// One row a field, line, clause, change: its line number, its text, what it was taken for. Nothing that the grammar
+// accepts is left out.
+std::string read_table(const Recipe& recipe);
+std::string read_table(const Source& source, const Kitchen& kitchen);
+
+}  // namespace qtn

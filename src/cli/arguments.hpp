@@ -1,0 +1,17 @@
+// Amounts on the command line, read by the language's own rules: "1 1/2", "12 pasties", "2.5 kg".
+#pragma once
+#include <optional>
+#include <string>
+
+#include "measure/quantity.hpp"
+
+namespace qtn {
+
+struct Amount {
+  Quantity quantity;
+  std::string thing;  // "pasties"; empty for a bare number, weight or volume
+};
+// Nothing when the text is no amount.
+std::optional<Amount> read_amount_argument(const std::string& text, Dialect dialect);
+
+}  // namespace qtn

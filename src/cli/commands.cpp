@@ -1,0 +1,186 @@
+#include "cli/commands.hpp"
+
+#include <filesystem>
+
+#include "app/pipeline.hpp"
+#include "app/reading.hpp"
+#include "cli/arguments.hpp"
+#include "cli/files.hpp"
+#include "cli/library.hpp"
+#include "cli/output.hpp"
+#include "words/fold.hpp"
+
+namespace qtn {
+namespace {
+
+constexpr std::string_view kVersion = "0.1.0";
+
+std::vector<Judged> judged(const Library& library) {
+  std::vector<Judged> out;
+  for (const Named& file : library.files()) out.push_back({&file.checked->source, &file.checked->report});
+  return out;
+}
+
+std::optional<System> system_named(const std::string& name) {
+  for (System system : {System::written, System::metric, System::imperial, System::american})
+    if (name_of(system) == name) return system;
+  return std::nullopt;
+}
+
+std::optional<Dialect> dialect_named(const std::string& name) {
+  if (name.empty()) return Dialect::unstated;
+  for (Dialect dialect : {Dialect::british, Dialect::american, Dialect::australian})
+    if (lower(name_of(dialect)) == lower(name)) return dialect;
+  return std::nullopt;
+}
+
+// The order of a `card` call, or nothing after a complaint.
+std::optional<Order> order_of(const CardOptions& options) {
+  Order order;
+  const auto wrong = [](const std::string& what, const std::string& value, const std::string& known) {
+    complain(what + " " + value + " is not known; it is " + known);
+    return std::nullopt;
+  };
+  const FormatRow* const format = find_format(options.as);
+  if (format == nullptr) return wrong("--as", options.as, format_names());
+  order.format = format->format;
+  const auto units = system_named(options.units);
+  if (!units) return wrong("--units", options.units, "written, metric, imperial or american");
+  order.request.units = *units;
+  if (!options.beside.empty()) {
+    order.request.beside = system_named(options.beside);
+    if (!order.request.beside) return wrong("--beside", options.beside, "metric, imperial or american");
+  }
+  const auto amount = [&](const std::string& text) { return read_amount_argument(text, Dialect::british); };
+  if (!options.times.empty()) {
+    const auto read = amount(options.times);
+    if (!read || read->quantity.unit != kNoUnit || !read->thing.empty() || read->quantity.low.sign() <= 0) return wrong("--times", options.times, "a number above 0: 3, 1/2, 2.5");
+    order.request.times = read->quantity.low;
+  }
+  if (!options.serves.empty()) {
+    const auto read = amount(options.serves);
+    if (!read || read->quantity.unit != kNoUnit || read->quantity.low.sign() <= 0) return wrong("--serves", options.serves, "a number of people: 20");
+    order.request.serves = read->quantity;
+  }
+  if (!options.makes.empty()) {
+    const auto read = amount(options.makes);
+    if (!read || read->quantity.low.sign() <= 0) return wrong("--makes", options.makes, "an amount: 12 pasties, 2 kg");
+    order.request.makes = read->quantity;
+    order.request.makes_thing = read->thing;
+  }
+  order.variant = options.variant;
+  order.with = options.with;
+  return order;
+}
+
+// Where a card goes: a file, or a folder when there are several or it is one.
+std::string target_of(const CardOptions& options, const Named& file, std::size_t count, const FormatRow& format) {
+  std::error_code error;
+  const bool folder = count > 1 || std::filesystem::is_directory(options.out, error) || options.out.back() == '/';
+  if (!folder) return options.out;
+  std::filesystem::path name(count > 1 ? file.path : std::filesystem::path(file.path).filename().string());
+  name.replace_extension("." + std::string(format.ending));
+  const std::filesystem::path path = std::filesystem::path(options.out) / name;
+  std::filesystem::create_directories(path.parent_path(), error);
+  return path.string();
+}
+
+}  // namespace
+
+int run_check(const CheckOptions& options) {
+  const Library library(options.paths);
+  const auto files = judged(library);
+  if (options.as == "json") put(print_json(files));
+  else if (options.as == "sarif") put(print_sarif(files, kVersion));
+  else if (options.as == "text") show_problems(files, true);
+  else {
+    complain("--as " + options.as + " is not known; it is text, json or sarif");
+    return kNotServed;
+  }
+  if (!library.served()) return kNotServed;
+  for (const Named& file : library.files())
+    if (file.checked->report.has_errors() || (options.strict && file.checked->report.warnings() != 0)) return kRecipeErrors;
+  return kFine;
+}
+
+int run_read(const std::string& path) {
+  const Library library({path});
+  bool errors = false;
+  for (const Named& file : library.files()) {
+    if (library.files().size() > 1) put("# " + file.path + "\n");
+    if (file.checked->recipe) put(read_table(*file.checked->recipe));
+    else if (file.checked->kitchen) put(read_table(file.checked->source, *file.checked->kitchen));
+    errors = errors || file.checked->report.has_errors();
+  }
+  if (errors) show_problems(judged(library), false);
+  return !library.served() ? kNotServed : errors ? kRecipeErrors : kFine;
+}
+
+int run_card(const CardOptions& options) {
+  const auto order = order_of(options);
+  if (!order) return kNotServed;
+  const Library library(options.paths);
+  std::size_t cards = 0;
+  for (const Named& file : library.files()) cards += file.checked->recipe ? 1 : 0;
+  if (cards > 1 && options.out.empty() && order->format == Format::html) {
+    complain("several cards in HTML need a folder: --out FOLDER");
+    return kNotServed;
+  }
+  bool errors = false, served = library.served();
+  for (const Named& file : library.files()) {
+    if (file.checked->report.has_errors()) {
+      show_problems({{&file.checked->source, &file.checked->report}}, false);
+      errors = true;
+      continue;
+    }
+    if (!file.checked->recipe) continue;  // a kitchen has no card
+    Report report;
+    std::string card;
+    if (!print_card(*file.checked->recipe, *order, card, report)) {
+      for (const Diagnostic& problem : report.list()) complain(file.path + ": " + problem.message);
+      served = false;
+      continue;
+    }
+    if (options.out.empty()) {
+      put(card);
+      continue;
+    }
+    const std::string path = target_of(options, file, cards, *find_format(options.as));
+    if (const std::string why = write_file(path, card); !why.empty()) {
+      complain(path + " could not be written: " + why);
+      served = false;
+    }
+  }
+  return errors ? kRecipeErrors : served ? kFine : kNotServed;
+}
+
+int run_ask(const std::vector<std::string>& words, const std::string& measures) {
+  const auto dialect = dialect_named(measures);
+  if (!dialect) {
+    complain("--measures " + measures + " is not known; it is British, American or Australian");
+    return kNotServed;
+  }
+  std::string question;
+  for (const std::string& word : words) question += (question.empty() ? "" : " ") + word;
+  std::string problem;
+  const auto sum = ask(question, *dialect, problem);
+  if (!sum) {
+    complain(problem);
+    return kNotServed;
+  }
+  put(sum->answer + "\nexactly " + sum->exact + "\n" + (sum->because.empty() ? "" : "through " + sum->because + "\n"));
+  return kFine;
+}
+
+int run_explain(const std::string& code) {
+  const CatalogueRow* const row = find_row(code);
+  const std::string_view page = row == nullptr ? std::string_view() : explain(row->code);
+  if (page.empty()) {
+    complain(code + " is no code of Quartern's; codes look like Q201 and stand beside each message");
+    return kNotServed;
+  }
+  put(std::string(page));
+  return kFine;
+}
+
+}  // namespace qtn

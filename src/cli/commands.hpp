@@ -1,0 +1,31 @@
+// The commands of the program, one function each: what the command table in main.cpp calls.
+#pragma once
+#include <string>
+#include <vector>
+
+namespace qtn {
+
+// Exit codes: what was asked was done; the recipe has errors; the call or a file could not be served.
+enum Exit : int { kFine = 0, kRecipeErrors = 1, kNotServed = 2 };
+
+struct CheckOptions {
+  std::vector<std::string> paths;
+  std::string as = "text";  // text, json, sarif
+  bool strict = false;      // warnings count as errors
+};
+int run_check(const CheckOptions& options);
+
+int run_read(const std::string& path);
+
+struct CardOptions {
+  std::vector<std::string> paths;
+  std::string as = "markdown";
+  std::string units = "written", beside, measures;
+  std::string times, serves, makes, variant, with, out;
+};
+int run_card(const CardOptions& options);
+
+int run_ask(const std::vector<std::string>& words, const std::string& measures);
+int run_explain(const std::string& code);
+
+}  // namespace qtn

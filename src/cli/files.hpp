@@ -1,0 +1,29 @@
+// Files of a book on disk: finding, reading, writing whole or not at all. The only room that touches them.
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace qtn {
+
+struct ReadFile {
+  std::optional<std::string> text;
+  std::string problem;  // why not, in a cook's words
+};
+ReadFile read_file(const std::string& path);
+// Standard input to its end.
+std::string read_input();
+// Through a file beside it and a rename, so that what stood there before stands until the new one is whole.
+// Empty, or why it could not be written.
+std::string write_file(const std::string& path, const std::string& text);
+
+// Where the book of a file or folder begins: the nearest folder above with a kitchen.qtn, else its own.
+struct Place {
+  std::string root;                  // a folder
+  std::vector<std::string> files;    // inside it, with `/`, sorted
+  std::optional<std::string> kitchen;
+  std::string problem;
+};
+Place place_of(const std::string& path);
+
+}  // namespace qtn

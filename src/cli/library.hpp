@@ -1,0 +1,32 @@
+// A book on disk with the files that a call named.
+#pragma once
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "book/book.hpp"
+
+namespace qtn {
+
+struct Named {
+  std::string path;         // as the call gave it, or found in a folder
+  const Checked* checked;
+};
+
+// Opens the files and folders of a call, each with its book. Files that cannot be had are told to standard error and
+// make `served` false.
+class Library {
+ public:
+  explicit Library(const std::vector<std::string>& paths);
+  const std::vector<Named>& files() const { return files_; }
+  bool served() const { return served_; }
+
+ private:
+  void open(const std::string& path);
+  std::vector<std::pair<std::string, std::unique_ptr<Book>>> books_;  // by root
+  std::vector<std::unique_ptr<std::string>> roots_;
+  std::vector<Named> files_;
+  bool served_ = true;
+};
+
+}  // namespace qtn

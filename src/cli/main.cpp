@@ -1,0 +1,60 @@
+// The program: a command table, nothing more.
+#include <CLI/CLI.hpp>
+
+#include "cli/commands.hpp"
+
+using namespace qtn;  // NOLINT: the table reads as commands
+
+int main(int argc, char** argv) {
+  CLI::App app{"Quartern reads recipes written in plain text (.qtn), says what is wrong with them, and prints cards."};
+  app.require_subcommand(1);
+  app.set_version_flag("--version", std::string("quartern 0.1.0"));
+  int exit = kFine;
+
+  CheckOptions check;
+  auto* check_command = app.add_subcommand("check", "say everything that is wrong with files or folders");
+  check_command->add_option("PATH", check.paths, "files or folders; - reads standard input")->required();
+  check_command->add_option("--as", check.as, "text, json (one object a line) or sarif (2.1.0)")->capture_default_str();
+  check_command->add_flag("--strict", check.strict, "warnings count as errors");
+  check_command->callback([&] { exit = run_check(check); });
+
+  std::string read_path;
+  auto* read_command = app.add_subcommand("read", "how every line was understood, as a table");
+  read_command->add_option("PATH", read_path, "a file or folder; - reads standard input")->required();
+  read_command->callback([&] { exit = run_read(read_path); });
+
+  CardOptions card;
+  auto* card_command = app.add_subcommand("card", "print the card of a recipe");
+  card_command->add_option("PATH", card.paths, "files or folders; - reads standard input")->required();
+  card_command->add_option("--as", card.as, "markdown, html, text or json")->capture_default_str();
+  card_command->add_option("--units", card.units, "written, metric, imperial or american")->capture_default_str();
+  card_command->add_option("--beside", card.beside, "a second column: metric, imperial or american");
+  auto* times = card_command->add_option("--times", card.times, "so many times the recipe: 3, 1/2, 2.5");
+  auto* serves = card_command->add_option("--serves", card.serves, "for so many people");
+  auto* makes = card_command->add_option("--makes", card.makes, "so much of it: 12 pasties, 2 kg");
+  times->excludes(serves)->excludes(makes);
+  serves->excludes(makes);
+  card_command->add_option("--variant", card.variant, "one of the file's variants, by name");
+  card_command->add_option("--with", card.with, "one of its `or` lines, by name");
+  card_command->add_option("--out", card.out, "a file, or a folder for several; written whole or not at all");
+  card_command->callback([&] { exit = run_card(card); });
+
+  std::vector<std::string> words;
+  std::string measures;
+  auto* ask_command = app.add_subcommand("ask", "a sum: ask \"2 1/4 US cups plain flour in g\"");
+  ask_command->add_option("SUM", words, "an amount, perhaps an ingredient, and `in` the unit that is wanted")->required();
+  ask_command->add_option("--measures", measures, "whose spoons, cups and pints: British, American or Australian");
+  ask_command->callback([&] { exit = run_ask(words, measures); });
+
+  std::string code;
+  auto* explain_command = app.add_subcommand("explain", "what a code such as Q301 means, with an example");
+  explain_command->add_option("CODE", code, "the code that stands beside a message")->required();
+  explain_command->callback([&] { exit = run_explain(code); });
+
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& error) {
+    return app.exit(error) == 0 ? kFine : kNotServed;
+  }
+  return exit;
+}

@@ -1,0 +1,16 @@
+// What the program prints, and where: answers to standard output, problems to standard error.
+#pragma once
+#include <string>
+#include <vector>
+
+#include "diag/print.hpp"
+
+namespace qtn {
+
+void put(const std::string& text);    // standard output, at once
+void complain(const std::string& text);  // standard error, one line "quartern: ..."
+// Problems of files as text to standard error, in the width and colours of the terminal. NO_COLOR, TERM=dumb and a
+// standard error that is no terminal each turn colour off.
+void show_problems(const std::vector<Judged>& files, bool to_output);
+
+}  // namespace qtn
