@@ -126,8 +126,8 @@ struct pack : seq<times_sign, gap, item, gap, count_noun> {
 };
 
 // ---- names --------------------------------------------------------------------------------------------------------
-struct word_char : not_one<' ', '\t', '\r', '\n', ',', ';', '+', '[', ']', '(', ')', ':'> {};
-struct plain_word : plus<not_at<sor<string<'\xC2', '\xA0'>, string<'\xE2', '\x80', '\xAF'>>>, word_char> {};
+// A run of anything but blanks and , ; + [ ] ( ) :
+struct plain_word : word_run<' ', '\t', '\r', '\n', ',', ';', '+', '[', ']', '(', ')', ':'> {};
 struct name_stop : seq<sor<kw_and, kw_of, kw_per, kw_at, kw_to, kw_in, kw_for, kw_plus, kw_until, kw_or, kw_every, kw_each>> {};
 struct name_words : seq<not_at<name_stop>, not_at<digit>, plain_word, star<gap, not_at<name_stop>, plain_word>> {};
 struct name : name_words {

@@ -12,11 +12,48 @@ using namespace tao::pegtl;  // NOLINT: a grammar reads as rules, not as names o
 
 // ---- blanks. A value or a bracket may run over a line end; a comment line there is a blank (L1, L7, L8) ----------
 struct thin_blank : sor<one<' ', '\t'>, string<'\xC2', '\xA0'>, string<'\xE2', '\x80', '\xAF'>> {};
-struct comment_line : seq<star<thin_blank>, one<'#'>, star<not_one<'\n'>>, one<'\n'>> {};
-struct line_blank : seq<opt<one<'\r'>>, one<'\n'>, star<comment_line>> {};
-struct blank : sor<thin_blank, line_blank> {};
-struct gap : plus<blank> {};
-struct ogap : star<blank> {};
+// blank <- thin_blank / "\r"? "\n" (thin_blank* "#" (!"\n" .)* "\n")*, written as one scan since it is met at every word.
+inline std::size_t blanks_at(const char* at, const char* end) {
+  const char* const begin = at;
+  while (at != end) {
+    const auto c = static_cast<unsigned char>(*at);
+    if (c == ' ' || c == '\t') { ++at; continue; }
+    if (c == 0xC2 && end - at > 1 && static_cast<unsigned char>(at[1]) == 0xA0) { at += 2; continue; }
+    if (c == 0xE2 && end - at > 2 && static_cast<unsigned char>(at[1]) == 0x80 && static_cast<unsigned char>(at[2]) == 0xAF) { at += 3; continue; }
+    if (c != '\n' && !(c == '\r' && end - at > 1 && at[1] == '\n')) break;
+    at += c == '\n' ? 1 : 2;
+    const char* mark = at;
+    while (mark != end && (*mark == ' ' || *mark == '\t')) ++mark;
+    while (mark != end && *mark == '#') {
+      const char* line = mark;
+      while (line != end && *line != '\n') ++line;
+      if (line == end) break;
+      at = mark = line + 1;
+      while (mark != end && (*mark == ' ' || *mark == '\t')) ++mark;
+    }
+  }
+  return static_cast<std::size_t>(at - begin);
+}
+struct gap {  // one blank or more
+  using rule_t = gap;
+  using subs_t = empty_list;
+  template <typename Input>
+  static bool match(Input& in) {
+    const std::size_t size = blanks_at(in.current(), in.end());
+    in.bump_in_this_line(size);
+    return size != 0;
+  }
+};
+struct ogap {  // any number of blanks
+  using rule_t = ogap;
+  using subs_t = empty_list;
+  template <typename Input>
+  static bool match(Input& in) {
+    in.bump_in_this_line(blanks_at(in.current(), in.end()));
+    return true;
+  }
+};
+struct blank : gap {};
 struct shut : seq<ogap, eof> {};
 
 // ---- words --------------------------------------------------------------------------------------------------------
@@ -44,11 +81,29 @@ struct known {
   template <apply_mode A, rewind_mode M, template <typename...> class Action, template <typename...> class Control,
             typename Input, typename State>
   static bool match(Input& in, State& state) {
-    const Found found = Lexicon::standard().longest({in.current(), in.size()}, Classes);
+    const Found found = state.look({in.current(), in.size()}, Classes);
     if (!found) return false;
     state.found(found.id);
     in.bump_in_this_line(found.size);
     return true;
+  }
+};
+
+// One character or more, up to a blank or one of the characters named.
+template <char... Stops>
+struct word_run {
+  using rule_t = word_run;
+  using subs_t = empty_list;
+  template <typename Input>
+  static bool match(Input& in) {
+    const char* at = in.current();
+    for (; at != in.end(); ++at) {
+      if (((*at == Stops) || ...)) break;
+      if (static_cast<unsigned char>(*at) >= 0xC2 && blanks_at(at, in.end()) != 0) break;
+    }
+    const auto size = static_cast<std::size_t>(at - in.current());
+    in.bump_in_this_line(size);
+    return size != 0;
   }
 };
 

@@ -96,8 +96,7 @@ struct alternative : kw_or {
   static constexpr Kind node = Kind::alternative;
 };
 struct iname_start : at<sor<letter, string<'0', '0'>, seq<nat, one<'-'>, letter>>> {};
-struct iname_char : not_one<' ', '\t', '\r', '\n', ',', '[', ':'> {};
-struct iname_word : plus<not_at<sor<string<'\xC2', '\xA0'>, string<'\xE2', '\x80', '\xAF'>>>, iname_char> {};
+struct iname_word : word_run<' ', '\t', '\r', '\n', ',', '[', ':'> {};
 struct iname : seq<iname_start, iname_word, star<gap, iname_word>> {
   static constexpr Kind node = Kind::name;
 };

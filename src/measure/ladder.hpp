@@ -1,4 +1,4 @@
-// Rounding on purpose, once: the roundest number within tolerance (semantics part 7). A ladder is the list of steps
+// Rounding on purpose, once: the roundest number within tolerance. A ladder is the list of steps
 // that a kitchen can measure, coarse to fine; rows in data/ladders.txt with their source.
 #pragma once
 #include <string>

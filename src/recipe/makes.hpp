@@ -23,6 +23,8 @@ bool in_sums(const TakeLine& line);
 const TakeLine& standing(const Recipe& recipe, const TakeLine& line);
 // What of it the dish keeps: `taking up` where the line says so, else its amount.
 Quantity kept_amount(const Recipe& recipe, const TakeLine& line);
+// Notes are no deed, and of two ways by hand and by machine the first is taken.
+bool counts_in_pot(const Recipe& recipe, const Part& part, Index step);
 const Tail* tail_of(const Recipe& recipe, const TakeLine& line, TailKind kind);
 
 // "1.25 kg", "374 g", "0.4 g", "400 ml", "2.5 l": a worked-out amount as a message shows it.

@@ -14,6 +14,16 @@ struct State {
   std::vector<Node>& nodes;
   const char* origin;
   std::uint16_t last = 0;
+  // The latest look is kept: several alternatives at one place ask for one word.
+  const char* looked_at = nullptr;
+  Lexicon::Words words{};
+  Found look(std::string_view text, unsigned classes) {
+    if (text.data() != looked_at) {
+      words = Lexicon::words(text);
+      looked_at = text.data();
+    }
+    return Lexicon::standard().longest(text, words, classes);
+  }
   void found(std::uint16_t id) { last = id; }
   std::uint32_t offset(const Input& in) const { return static_cast<std::uint32_t>(in.current() - origin); }
 };

@@ -21,10 +21,7 @@ constexpr std::size_t kLongestWord = 31;
 
 char fold(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
-struct Key {
-  std::uint64_t hash = 0;
-  std::uint32_t size = 0;
-};
+using Key = Lexicon::Word;
 
 // The word that starts a text, in lower case: letters, and hyphens between letters where `hyphens`.
 Key first_word(std::string_view text, bool hyphens) {
@@ -158,21 +155,27 @@ const Lexicon& Lexicon::standard() {
 }
 
 Found Lexicon::longest(std::string_view text, unsigned classes) const {
-  const Key whole = first_word(text, true);
-  if (whole.size == 0) return {};
-  if (Found found = impl_->look(text, whole, classes)) return found;
-  const Key part = first_word(text, false);
-  if (part.size == whole.size) return {};
-  return impl_->look(text, part, classes);
+  return longest(text, words(text), classes);
+}
+
+Lexicon::Words Lexicon::words(std::string_view text) {
+  Words out;
+  out.whole = out.part = first_word(text, true);
+  if (text.substr(0, out.whole.size).find('-') != std::string_view::npos) out.part = first_word(text, false);
+  return out;
+}
+
+Found Lexicon::longest(std::string_view text, const Words& words, unsigned classes) const {
+  if (words.whole.size == 0) return {};
+  if (Found found = impl_->look(text, words.whole, classes)) return found;
+  return words.part.size == words.whole.size ? Found{} : impl_->look(text, words.part, classes);
 }
 
 const LexiconRow& Lexicon::row(std::uint16_t id) const { return impl_->rows[id]; }
 
-int letter_at(std::string_view text, std::size_t at) {
-  if (at >= text.size()) return 0;
+int wide_letter_at(std::string_view text, std::size_t at) {
   const auto byte = [&](std::size_t i) -> unsigned { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0u; };
   const unsigned c = byte(at);
-  if (c < 0x80) return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ? 1 : 0;
   if (c == 0xC2) return 0;  // blanks, degree, fractions, signs; its two letters (ª º) are not words
   if (c == 0xC3) return byte(at + 1) == 0x97 || byte(at + 1) == 0xB7 ? 0 : 2;  // × ÷
   if (c == 0xE2) return 0;  // dashes, quotes, fractions, arrows, scales

@@ -45,6 +45,16 @@ class Lexicon {
   // The longest word or phrase of one of `classes` that starts at text[0] and that no letter or digit follows.
   Found longest(std::string_view text, unsigned classes) const;
   const LexiconRow& row(std::uint16_t id) const;
+  // The same in two steps, for a caller that asks several times at one place.
+  struct Word {
+    std::uint64_t hash = 0;
+    std::uint32_t size = 0;
+  };
+  struct Words {
+    Word whole, part;  // with its hyphens, and up to the first
+  };
+  static Words words(std::string_view text);
+  Found longest(std::string_view text, const Words& words, unsigned classes) const;
 
  private:
   Lexicon();
@@ -54,6 +64,12 @@ class Lexicon {
 
 // Bytes of the letter that starts at text[at], or 0: ASCII letters and any other character of a word; blanks, dashes,
 // fractions, degree signs, arrows and the multiplication sign are none.
-int letter_at(std::string_view text, std::size_t at);
+int wide_letter_at(std::string_view text, std::size_t at);
+inline int letter_at(std::string_view text, std::size_t at) {
+  if (at >= text.size()) return 0;
+  const auto c = static_cast<unsigned char>(text[at]);
+  if (c < 0x80) return static_cast<unsigned char>((c | 0x20) - 'a') < 26 ? 1 : 0;
+  return wide_letter_at(text, at);
+}
 
 }  // namespace qtn

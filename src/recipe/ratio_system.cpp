@@ -1,0 +1,305 @@
+// The equations of the lines, and the stages in which they are met: the lines alone, then `makes:`, then what the line
+// that takes the part asks for.
+#include "recipe/ratio_system.hpp"
+
+#include <algorithm>
+
+namespace qtn {
+namespace {
+
+Fraction middle(const Ends& ends) {
+  return ends.low == ends.high ? ends.low : (ends.low + ends.high) * Fraction::of(1, 2);
+}
+
+const Stated* size_stated(const Recipe& recipe, const TakeLine& line) {
+  for (Index i = line.stated.first; i < line.stated.end(); ++i)
+    if (!recipe.stated[i].each) return &recipe.stated[i];
+  return nullptr;
+}
+
+}  // namespace
+
+RatioSystem::RatioSystem(const Recipe& recipe, Index only, std::vector<Index> within)
+    : recipe_(recipe), only_(only), within_(std::move(within)) {
+  const std::size_t lines = recipe.lines.size(), parts = recipe.parts.size();
+  var_.assign(lines, Linear::kNobody);
+  dim_.assign(lines, Dimension::mass);
+  spoiled_.assign(lines, false);
+  size_.assign(parts, Linear::kNobody);
+  parts_dim_.assign(parts, Dimension::mass);
+  makes_.assign(parts, MakesFails::unasked);
+  askers_.resize(parts);
+  product_at_.assign(parts * 3, kNone);
+  head_at_.assign(parts * 3, kNone);
+  flour_.assign(parts, Fraction());
+}
+
+Index RatioSystem::standing_index(Index line) const {
+  const Index chosen = recipe_.lines[line].chosen;
+  return chosen < recipe_.lines.size() ? chosen : line;
+}
+
+RatioTrouble& RatioSystem::trouble(RatioTrouble::Kind kind, Index line) {
+  RatioTrouble& one = troubles_.emplace_back();
+  one.kind = kind;
+  one.line = line;
+  if (line != kNone) one.part = recipe_.lines[line].part, one.dimension = dim_[line];
+  return one;
+}
+
+void RatioSystem::find_unknowns() {
+  for (Index i = 0; i < recipe_.lines.size(); ++i) {
+    const TakeLine& line = recipe_.lines[i];
+    if (line.target.kind == TargetKind::part && in_sums(line) && line.target.index != line.part)
+      askers_[line.target.index].push_back(i);
+    if (!is_ratio(line) || line.struck || !included(line.part)) continue;
+    var_[i] = system_.unknown();
+    const TakeHead& head = recipe_.parts[line.part].head;
+    const bool needs_base = line.basis != Basis::parts;
+    const bool has_base = !line.members.empty() || !head.members.empty() || head.all_flour;
+    const bool rate = line.basis == Basis::rate;
+    if (line.written.is_lost() || (needs_base && !has_base) || (rate && !line.per && !head.per)) spoiled_[i] = true;
+    if (line.basis == Basis::parts && size_[line.part] == Linear::kNobody) size_[line.part] = system_.unknown();
+  }
+}
+
+bool RatioSystem::add(const RatioSum& sum, Equation equation, Linear::Unknown own) {
+  const auto label = static_cast<std::uint32_t>(equations_.size());
+  equations_.push_back(equation);
+  // A sum is Σ by · unknown + constant = 0.
+  if (system_.add(sum.factors, -sum.constant, label, own) != Linear::Outcome::clash) return true;
+  if (equation.line == kNone) return false;
+  if (equation.stated) {
+    unproved_.push_back(equation.line);
+    return false;
+  }
+  RatioTrouble& one = trouble(RatioTrouble::clash, equation.line);
+  for (const std::uint32_t other : system_.clashing())
+    if (equations_[other].line != kNone && equations_[other].line != equation.line) one.lines.push_back(equations_[other].line);
+  spoiled_[equation.line] = true;
+  return false;
+}
+
+void RatioSystem::line_equation(Index i) {
+  const TakeLine& line = recipe_.lines[i];
+  const Part& part = recipe_.parts[line.part];
+  const Ends written = in_base(line.written, recipe_.dialect);
+  const Slice members = line.members;
+  if (line.basis == Basis::parts) {
+    const Quantity& n = line.written;
+    RatioSum sum;
+    sum.factors = {{var_[i], Fraction(1)}, {size_[line.part], -middle({n.low, n.high})}};
+    add(sum, {i, kNone, false}, var_[i]);
+    return;
+  }
+  Dimension of = dim_[i];
+  Fraction share = middle(written);
+  if (line.basis == Basis::rate) {
+    const Quantity& per = line.per ? *line.per : *part.head.per;
+    of = per.dimension();
+    share /= middle(in_base(per, recipe_.dialect));
+  }
+  if (share.is_lost()) {
+    spoiled_[i] = true;
+    return;
+  }
+  if (!members.empty()) {
+    RatioSum base;
+    for (Index m = members.first; m < members.end(); ++m) add_member(base, recipe_.set_members[m], of, Fraction(1));
+    return share_equation(i, std::move(base), share);
+  }
+  Whole& head = head_of(line.part, of);
+  if (head.told) {
+    spoiled_[i] = !head.sum.holds();
+    if (spoiled_[i]) return;
+  }
+  RatioSum base;
+  add_whole(base, head, Fraction(1));
+  if (!head.told) base.ranged = head.sum.ranged;
+  head.told = true;
+  share_equation(i, std::move(base), share);
+}
+
+// x - share · Σ base = 0
+void RatioSystem::share_equation(Index i, RatioSum base, const Fraction& share) {
+  if (base.ranged != kNone) trouble(RatioTrouble::base_range, i).other = base.ranged;
+  if (!base.holds()) {
+    spoiled_[i] = true;
+    if (base.unweighed != kNone && !base.spoiled) trouble(RatioTrouble::base_unweighed, i).other = base.unweighed;
+    return;
+  }
+  for (Linear::Factor& factor : base.factors) factor.by *= -share;
+  base.constant *= -share;
+  base.factors.push_back({var_[i], Fraction(1)});
+  add(base, {i, kNone, false}, var_[i]);
+}
+
+// 3 parts (300 ml): the parenthesis fixes the size, or proves what another one fixed.
+void RatioSystem::stated_equation(Index i) {
+  const TakeLine& line = recipe_.lines[i];
+  const Stated* const stated = size_stated(recipe_, line);
+  if (stated == nullptr || spoiled_[i]) return;
+  const Ends size = sized(i, stated->amount, dim_[i]);
+  if (size.low.is_lost() || size.high.is_lost()) return;
+  if (!(size.low == size.high)) trouble(RatioTrouble::base_range, i).other = i;
+  RatioSum sum;
+  sum.factors = {{var_[i], Fraction(1)}};
+  sum.constant = -middle(size);
+  add(sum, {i, kNone, true}, var_[i]);
+}
+
+void RatioSystem::add_waiting_wholes() {
+  while (!waiting_.empty()) {
+    const std::vector<Index> now = std::move(waiting_);
+    waiting_.clear();
+    for (const Index at : now) {
+      const Whole& whole = wholes_[at];
+      if (!whole.sum.holds() || whole.var == Linear::kNobody) continue;
+      RatioSum sum = whole.sum;
+      sum.factors.push_back({whole.var, Fraction(-1)});
+      add(sum, {kNone, kNone, false}, whole.var);
+    }
+  }
+}
+
+bool RatioSystem::any_open(Index part) const {
+  const Slice lines = recipe_.parts[part].lines;
+  for (Index i = lines.first; i < lines.end(); ++i)
+    if (has(i) && !spoiled_[i] && !system_.is_known(var_[i])) return true;
+  return false;
+}
+
+// Σ x · losses = makes, where nothing leaves the pot.
+void RatioSystem::by_makes(Index part) {
+  makes_[part] = MakesFails::unwritten;
+  const std::vector<Yield> yields = yields_of(recipe_, part);
+  for (const Yield& yield : yields) {
+    if (yield.by_product) {
+      makes_[part] = MakesFails::by_product;
+      return;
+    }
+  }
+  for (const Yield& yield : yields) {
+    if (yield.dimension != Dimension::mass && yield.dimension != Dimension::volume) {
+      if (makes_[part] == MakesFails::unwritten) makes_[part] = MakesFails::a_count;
+      continue;
+    }
+    if (yield.ends.low.is_lost()) continue;
+    if (!(yield.ends.low == yield.ends.high)) {
+      makes_[part] = MakesFails::a_range;
+      continue;
+    }
+    if (!pot_shares(recipe_, part).plain) {
+      makes_[part] = MakesFails::taken_out;
+      return;
+    }
+    Whole& product = product_of(part, yield.dimension);
+    add_waiting_wholes();
+    if (!product.sum.holds()) {
+      makes_[part] = MakesFails::unweighed;
+      continue;
+    }
+    RatioSum sum;
+    add_whole(sum, product, Fraction(1));
+    sum.constant -= yield.ends.low;
+    add(sum, {kNone, part, false}, Linear::kNobody);
+    makes_[part] = MakesFails::unasked;
+    return;
+  }
+}
+
+// What the lines that take the part ask for, trimmings with it.
+void RatioSystem::by_askers(Index part) {
+  if (askers_[part].empty() || !pot_shares(recipe_, part).plain) return;
+  for (const Dimension dimension : {Dimension::mass, Dimension::volume}) {
+    Whole& product = product_of(part, dimension);
+    add_waiting_wholes();
+    if (!product.sum.holds()) continue;
+    RatioSum sum;
+    add_whole(sum, product, Fraction(-1));
+    for (const Index asker : askers_[part]) {
+      const Tail* const trimmings = tail_of(recipe_, recipe_.lines[asker], TailKind::trimmings);
+      Fraction times(1);
+      if (trimmings != nullptr && trimmings->amount) times += in_base(*trimmings->amount, recipe_.dialect).low;
+      add_line(sum, asker, dimension, times);
+    }
+    if (!sum.holds()) continue;
+    if (sum.ranged != kNone) trouble(RatioTrouble::base_range, askers_[part].front()).other = sum.ranged;
+    add(sum, {kNone, part, false}, Linear::kNobody);
+    return;
+  }
+}
+
+void RatioSystem::solve() {
+  find_unknowns();
+  choose_dimensions();
+  const auto all_lines = [&](auto&& what) {
+    for (Index i = 0; i < recipe_.lines.size(); ++i)
+      if (has(i) && !spoiled_[i]) what(i);
+  };
+  all_lines([&](Index i) { line_equation(i); });
+  add_waiting_wholes();
+  all_lines([&](Index i) { stated_equation(i); });
+  const auto stage = [&](auto&& what) {
+    system_.solve();
+    std::vector<Index> open;
+    for (Index p = 0; p < recipe_.parts.size(); ++p)
+      if (included(p) && any_open(p)) open.push_back(p);
+    for (const Index p : open) what(p);
+    return !open.empty();
+  };
+  if (stage([&](Index p) { by_makes(p); }) && stage([&](Index p) { by_askers(p); })) system_.solve();
+  look_over();
+}
+
+// Amounts that are wrong in themselves, and lines that nothing fixed.
+void RatioSystem::look_over() {
+  if (system_.gave_up()) {
+    troubles_.clear();
+    for (Index i = 0; i < recipe_.lines.size() && troubles_.empty(); ++i)
+      if (has(i)) trouble(RatioTrouble::too_long, i);
+    return;
+  }
+  for (const Index i : unproved_) {
+    if (!system_.is_known(var_[i])) continue;
+    const Quantity& stated = size_stated(recipe_, recipe_.lines[i])->amount;
+    const Fraction wanted = middle(sized(i, stated, dim_[i])), found = system_.value(var_[i]);
+    if ((found - wanted).abs() <= wanted.abs() * tolerance(stated.manner, recipe_.tolerance())) continue;
+    RatioTrouble& one = trouble(RatioTrouble::clash, i);
+    one.wanted = wanted, one.found = found;
+    for (const Equation& equation : equations_)
+      if (equation.stated && equation.line < i && recipe_.lines[equation.line].part == one.part) one.other = equation.line;
+  }
+  for (Index p = 0; p < recipe_.parts.size(); ++p)
+    if (included(p)) look_over(p);
+}
+
+void RatioSystem::look_over(Index part) {
+  const Slice lines = recipe_.parts[part].lines;
+  std::vector<Index> open, zero;
+  bool spoiled = false;
+  for (Index i = lines.first; i < lines.end(); ++i) {
+    if (!has(i)) continue;
+    spoiled = spoiled || spoiled_[i];
+    if (spoiled_[i]) continue;
+    if (!system_.is_known(var_[i])) open.push_back(i);
+    else if (value(i).sign() < 0) trouble(RatioTrouble::below_zero, i).found = value(i), spoiled_[i] = true;
+    else if (value(i).is_zero() && !recipe_.lines[i].written.low.is_zero()) zero.push_back(i);
+  }
+  const auto say = [&](RatioTrouble::Kind kind, const std::vector<Index>& those) {
+    if (those.empty()) return;
+    RatioTrouble& one = trouble(kind, those.front());
+    one.lines.assign(those.begin() + 1, those.end());
+    for (const Index i : those) spoiled_[i] = true;
+    one.makes = makes_[part];
+    if (kind != RatioTrouble::open || one.makes != MakesFails::unweighed) return;
+    one.kind = RatioTrouble::makes_unweighed;
+    for (const Index at : {product_at_[part * 3], product_at_[part * 3 + 1]})
+      if (at != kNone && one.other == kNone) one.other = wholes_[at].sum.unweighed;
+    if (one.other == kNone) one.kind = RatioTrouble::open;
+  };
+  say(RatioTrouble::only_zero, zero);
+  if (!spoiled) say(RatioTrouble::open, open);  // else one mistake would be told twice
+}
+
+}  // namespace qtn
