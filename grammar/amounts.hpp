@@ -71,7 +71,8 @@ struct minus : seq<sor<one<'-'>, string<'\xE2', '\x88', '\x92'>>, at<digit>> {
   static constexpr Kind node = Kind::minus;
 };
 struct joint : sor<seq<gap, sor<one<'+'>, kw_plus>, gap>, ogap> {};
-struct compound : seq<opt<minus>, item, star<joint, at_number, unit_item>> {};
+struct more_units : star<joint, at_number, unit_item> {};
+struct compound : seq<opt<minus>, number, opt<item_unit, more_units>> {};
 struct dash : sor<one<'-'>, string<'\xE2', '\x80', '\x93'>, string<'\xE2', '\x80', '\x94'>> {};
 struct to : sor<seq<gap, kw_to, gap>, seq<ogap, dash, ogap>> {
   static constexpr Kind node = Kind::to;

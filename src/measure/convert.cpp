@@ -3,7 +3,9 @@
 namespace qtn {
 namespace {
 
-bool weighs(Dimension d) { return d == Dimension::mass || d == Dimension::volume || d == Dimension::count; }
+bool weighs(Dimension d) {
+  return d == Dimension::mass || d == Dimension::volume || d == Dimension::count;
+}
 
 // Grams of one base unit of this dimension.
 Fraction grams_per(Dimension dimension, const Fraction& grams_per_ml, const Fraction& grams_each) {

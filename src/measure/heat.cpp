@@ -14,7 +14,9 @@ struct Mark {
   Fraction printed;  // °C as tables print it
 };
 
-Fraction fahrenheit_to_celsius(const Fraction& degrees) { return (degrees - Fraction(32)) * Fraction::of(5, 9); }
+Fraction fahrenheit_to_celsius(const Fraction& degrees) {
+  return (degrees - Fraction(32)) * Fraction::of(5, 9);
+}
 
 const std::vector<Mark>& marks() {
   static const std::vector<Mark> table = [] {

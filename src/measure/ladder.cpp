@@ -18,7 +18,9 @@ Fraction multiple(const Fraction& value, const Fraction& step) {
   return Fraction::of((value / step).nearest(), 1) * step;
 }
 
-Fraction step_of(const Rung& rung, Dialect dialect) { return rung.step * size_of(rung.unit, dialect); }
+Fraction step_of(const Rung& rung, Dialect dialect) {
+  return rung.step * size_of(rung.unit, dialect);
+}
 
 // Spoons are counted on from the last whole quarter of a cup: an Australian quarter is no whole number of them.
 Fraction nearest_in_cups(const Fraction& size, const Fraction& quarter, const Fraction& step) {
@@ -39,7 +41,9 @@ Fraction on_rung(const Rounded& r, const Rung& rung) {
   return r.exact.sign() < 0 ? -found : found;
 }
 
-Fraction error_of(const Rounded& r, const Fraction& shown) { return ((shown - r.exact) / r.exact).abs(); }
+Fraction error_of(const Rounded& r, const Fraction& shown) {
+  return ((shown - r.exact) / r.exact).abs();
+}
 
 bool usable(const Rung& rung, Ladder ladder, const Fraction& finest) {
   if (ladder != Ladder::grams) return true;

@@ -9,8 +9,19 @@
 namespace qtn {
 
 enum class Ladder : std::uint8_t {
-  grams, ounces /* lb + oz */, millilitres, cups /* American: cups, tbsp, tsp */, pints /* imperial: pint, fl oz */,
-  spoons /* of the dialect: tbsp, tsp */, minutes, celsius, fahrenheit, gas, things, centimetres, inches,
+  grams,
+  ounces /* lb + oz */,
+  millilitres,
+  cups /* American: cups, tbsp, tsp */,
+  pints /* imperial: pint, fl oz */,
+  spoons /* of the dialect: tbsp, tsp */,
+  minutes,
+  celsius,
+  fahrenheit,
+  gas,
+  things,
+  centimetres,
+  inches,
 };
 
 // Rounded::rung where no rung shows the amount and two significant figures do; the house needs a finer scale.
@@ -19,12 +30,12 @@ inline constexpr int kTwoFigures = -1;
 struct Rounded {
   Ladder ladder = Ladder::grams;
   Dialect dialect = Dialect::unstated;  // whose spoons and pints
-  int rung = 0;        // index from the coarsest
-  Fraction exact;      // in the base unit of the ladder's dimension (°C for all temperatures)
-  Fraction shown;      // same unit
-  Fraction tolerance;  // relative
-  bool rough = false;  // ≈: not within tolerance on the finest rung
-  Fraction finest = Fraction(1);  // the smallest step of the house's scale, in grams
+  int rung = 0;                         // index from the coarsest
+  Fraction exact;                       // in the base unit of the ladder's dimension (°C for all temperatures)
+  Fraction shown;                       // same unit
+  Fraction tolerance;                   // relative
+  bool rough = false;                   // ≈: not within tolerance on the finest rung
+  Fraction finest = Fraction(1);        // the smallest step of the house's scale, in grams
 };
 
 // `finest` is the smallest step of the house's scale in grams (1 unless the kitchen says otherwise). Temperatures go by

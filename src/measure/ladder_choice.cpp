@@ -13,14 +13,14 @@ Ladder volume_ladder(System system, Dialect dialect, bool spoonful) {
 
 // The volume units that a file's own ladders are made of, and the ladder of each.
 struct Member {
-  UnitId CommonUnits::* unit;
+  UnitId CommonUnits::*unit;
   Ladder ladder;
 };
 constexpr Member kMembers[] = {
-    {&CommonUnits::cup, Ladder::cups},          {&CommonUnits::tablespoon, Ladder::spoons},
-    {&CommonUnits::teaspoon, Ladder::spoons},   {&CommonUnits::dessertspoon, Ladder::spoons},
-    {&CommonUnits::pint, Ladder::pints},        {&CommonUnits::fluid_ounce, Ladder::pints},
-    {&CommonUnits::quart, Ladder::pints},       {&CommonUnits::gallon, Ladder::pints},
+    {&CommonUnits::cup, Ladder::cups},        {&CommonUnits::tablespoon, Ladder::spoons},
+    {&CommonUnits::teaspoon, Ladder::spoons}, {&CommonUnits::dessertspoon, Ladder::spoons},
+    {&CommonUnits::pint, Ladder::pints},      {&CommonUnits::fluid_ounce, Ladder::pints},
+    {&CommonUnits::quart, Ladder::pints},     {&CommonUnits::gallon, Ladder::pints},
     {&CommonUnits::gill, Ladder::pints},
 };
 
@@ -49,16 +49,22 @@ Ladder ladder_for(Dimension dimension, System system, Dialect dialect, bool spoo
   const bool american = system == System::american || (system == System::written && dialect == Dialect::american);
   const bool old = american || system == System::imperial;
   switch (dimension) {
-    case Dimension::mass: return old ? Ladder::ounces : Ladder::grams;
-    case Dimension::volume: return volume_ladder(system, dialect, spoonful);
+    case Dimension::mass:
+      return old ? Ladder::ounces : Ladder::grams;
+    case Dimension::volume:
+      return volume_ladder(system, dialect, spoonful);
     case Dimension::length:
-    case Dimension::area: return old ? Ladder::inches : Ladder::centimetres;
+    case Dimension::area:
+      return old ? Ladder::inches : Ladder::centimetres;
     case Dimension::temperature:
-    case Dimension::difference: return american ? Ladder::fahrenheit : Ladder::celsius;  // British ovens are in °C
-    case Dimension::duration: return Ladder::minutes;
+    case Dimension::difference:
+      return american ? Ladder::fahrenheit : Ladder::celsius;  // British ovens are in °C
+    case Dimension::duration:
+      return Ladder::minutes;
     case Dimension::ratio:
     case Dimension::count:
-    case Dimension::money: break;
+    case Dimension::money:
+      break;
   }
   return Ladder::things;
 }
@@ -66,17 +72,23 @@ Ladder ladder_for(Dimension dimension, System system, Dialect dialect, bool spoo
 Ladder ladder_of(UnitId id, Dialect dialect) {
   const bool decimal = unit(id).decimal;
   switch (unit(id).dimension) {
-    case Dimension::mass: return decimal ? Ladder::grams : Ladder::ounces;
-    case Dimension::volume: return volume_home(id, dialect);
+    case Dimension::mass:
+      return decimal ? Ladder::grams : Ladder::ounces;
+    case Dimension::volume:
+      return volume_home(id, dialect);
     case Dimension::length:
-    case Dimension::area: return decimal ? Ladder::centimetres : Ladder::inches;
+    case Dimension::area:
+      return decimal ? Ladder::centimetres : Ladder::inches;
     case Dimension::temperature:
       return id == common().gas ? Ladder::gas : id == common().fahrenheit ? Ladder::fahrenheit : Ladder::celsius;
-    case Dimension::difference: return id == common().fahrenheit_degree ? Ladder::fahrenheit : Ladder::celsius;
-    case Dimension::duration: return Ladder::minutes;
+    case Dimension::difference:
+      return id == common().fahrenheit_degree ? Ladder::fahrenheit : Ladder::celsius;
+    case Dimension::duration:
+      return Ladder::minutes;
     case Dimension::ratio:
     case Dimension::count:
-    case Dimension::money: break;
+    case Dimension::money:
+      break;
   }
   return Ladder::things;
 }

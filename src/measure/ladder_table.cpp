@@ -9,8 +9,9 @@
 namespace qtn {
 namespace {
 
-constexpr std::string_view kLadderWords[] = {"grams",   "ounces",  "millilitres", "cups", "pints",  "spoons", "minutes",
-                                             "celsius", "fahrenheit", "gas",      "things", "centimetres", "inches"};
+constexpr std::string_view kLadderWords[] = {"grams",  "ounces",      "millilitres", "cups",       "pints",
+                                             "spoons", "minutes",     "celsius",     "fahrenheit", "gas",
+                                             "things", "centimetres", "inches"};
 constexpr std::size_t kLadders = std::size(kLadderWords);
 
 struct OwnSteps {
@@ -76,7 +77,9 @@ const LadderTable& ladder_table() {
 
 }  // namespace
 
-const std::vector<Rung>& rungs_of(Ladder ladder) { return ladder_table().ladders[static_cast<std::size_t>(ladder)]; }
+const std::vector<Rung>& rungs_of(Ladder ladder) {
+  return ladder_table().ladders[static_cast<std::size_t>(ladder)];
+}
 
 std::vector<Fraction> own_steps(UnitId unit, const Fraction& amount) {
   for (const OwnSteps& own : ladder_table().own) {
@@ -92,9 +95,12 @@ std::vector<Fraction> own_steps(UnitId unit, const Fraction& amount) {
 
 Dialect measures_of(Ladder ladder, Dialect dialect) {
   switch (ladder) {
-    case Ladder::cups: return dialect == Dialect::australian ? dialect : Dialect::american;
-    case Ladder::pints: return dialect == Dialect::american ? dialect : Dialect::british;
-    default: return dialect == Dialect::unstated ? Dialect::british : dialect;
+    case Ladder::cups:
+      return dialect == Dialect::australian ? dialect : Dialect::american;
+    case Ladder::pints:
+      return dialect == Dialect::american ? dialect : Dialect::british;
+    default:
+      return dialect == Dialect::unstated ? Dialect::british : dialect;
   }
 }
 

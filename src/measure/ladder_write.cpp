@@ -10,8 +10,12 @@ WrittenPiece piece(const Fraction& number, UnitId unit) {
   return {write_number(number, true, is_decimal(unit)), std::string(write_unit(unit, number))};
 }
 
-Fraction whole(const Fraction& value) { return Fraction::of(value.floor(), 1); }
-bool is_multiple(const Fraction& value, Wide over, Wide under) { return (value * Fraction::of(under, over)).is_whole(); }
+Fraction whole(const Fraction& value) {
+  return Fraction::of(value.floor(), 1);
+}
+bool is_multiple(const Fraction& value, Wide over, Wide under) {
+  return (value * Fraction::of(under, over)).is_whole();
+}
 
 // The large measure from 1 of it on, else the small one: kilograms and grams.
 Pieces in_two(const Fraction& value, const Fraction& large, UnitId large_unit, UnitId small_unit) {
@@ -87,7 +91,9 @@ Pieces in_degrees(const Fraction& celsius, Ladder ladder) {
   return {{"gas", write_number(from_celsius(celsius, common().gas), true, false)}};
 }
 
-bool joined_by_plus(Ladder ladder) { return ladder == Ladder::cups || ladder == Ladder::spoons; }
+bool joined_by_plus(Ladder ladder) {
+  return ladder == Ladder::cups || ladder == Ladder::spoons;
+}
 
 }  // namespace
 
@@ -95,23 +101,33 @@ std::vector<WrittenPiece> write_pieces(const Rounded& rounded) {
   const Fraction& value = rounded.shown;
   if (value.is_lost()) return {{"?", ""}};
   switch (rounded.ladder) {
-    case Ladder::grams: return in_two(value, Fraction(1000), common().kilogram, common().gram);
-    case Ladder::ounces: return in_ounces(value);
-    case Ladder::millilitres: return in_two(value, Fraction(1000), common().litre, common().millilitre);
-    case Ladder::cups: return in_cups(value, rounded.dialect);
-    case Ladder::pints: return in_pints(value, rounded.dialect);
+    case Ladder::grams:
+      return in_two(value, Fraction(1000), common().kilogram, common().gram);
+    case Ladder::ounces:
+      return in_ounces(value);
+    case Ladder::millilitres:
+      return in_two(value, Fraction(1000), common().litre, common().millilitre);
+    case Ladder::cups:
+      return in_cups(value, rounded.dialect);
+    case Ladder::pints:
+      return in_pints(value, rounded.dialect);
     case Ladder::spoons: {
       Pieces pieces;
       add_spoons(value, rounded.dialect, pieces);
       return pieces;
     }
-    case Ladder::minutes: return in_minutes(value);
+    case Ladder::minutes:
+      return in_minutes(value);
     case Ladder::celsius:
     case Ladder::fahrenheit:
-    case Ladder::gas: return in_degrees(value, rounded.ladder);
-    case Ladder::things: return {piece(value, common().each)};
-    case Ladder::centimetres: return in_centimetres(value);
-    case Ladder::inches: return {piece(value / size_of(common().inch, Dialect::british), common().inch)};
+    case Ladder::gas:
+      return in_degrees(value, rounded.ladder);
+    case Ladder::things:
+      return {piece(value, common().each)};
+    case Ladder::centimetres:
+      return in_centimetres(value);
+    case Ladder::inches:
+      return {piece(value / size_of(common().inch, Dialect::british), common().inch)};
   }
   return {};
 }

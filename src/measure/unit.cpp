@@ -6,26 +6,40 @@ namespace qtn {
 
 std::string_view name_of(Dimension dimension) {
   switch (dimension) {
-    case Dimension::ratio: return "percentage";
-    case Dimension::mass: return "weight";
-    case Dimension::volume: return "volume";
-    case Dimension::count: return "number of things";
-    case Dimension::length: return "length";
-    case Dimension::area: return "area";
-    case Dimension::temperature: return "temperature";
-    case Dimension::difference: return "difference of temperature";
-    case Dimension::duration: return "time";
-    case Dimension::money: return "price";
+    case Dimension::ratio:
+      return "percentage";
+    case Dimension::mass:
+      return "weight";
+    case Dimension::volume:
+      return "volume";
+    case Dimension::count:
+      return "number of things";
+    case Dimension::length:
+      return "length";
+    case Dimension::area:
+      return "area";
+    case Dimension::temperature:
+      return "temperature";
+    case Dimension::difference:
+      return "difference of temperature";
+    case Dimension::duration:
+      return "time";
+    case Dimension::money:
+      return "price";
   }
   return "";
 }
 
 std::string_view name_of(Dialect dialect) {
   switch (dialect) {
-    case Dialect::unstated: return "unstated";
-    case Dialect::british: return "British";
-    case Dialect::american: return "American";
-    case Dialect::australian: return "Australian";
+    case Dialect::unstated:
+      return "unstated";
+    case Dialect::british:
+      return "British";
+    case Dialect::american:
+      return "American";
+    case Dialect::australian:
+      return "Australian";
   }
   return "";
 }
@@ -35,9 +49,13 @@ const Unit& unit(UnitId id) {
   return id < units.size() ? units[id] : units[kNoUnit];
 }
 
-UnitId unit_count() { return static_cast<UnitId>(unit_table().units.size()); }
+UnitId unit_count() {
+  return static_cast<UnitId>(unit_table().units.size());
+}
 
-std::span<const UnitWord> unit_words() { return unit_table().words; }
+std::span<const UnitWord> unit_words() {
+  return unit_table().words;
+}
 
 UnitId unit_named(std::string_view text) {
   constexpr std::size_t kLongest = 64;  // twice the longest word of the table
@@ -73,6 +91,8 @@ const CommonUnits& common() {
   return units;
 }
 
-Fraction size_of(UnitId id, Dialect dialect) { return unit(id).size[static_cast<int>(dialect)]; }
+Fraction size_of(UnitId id, Dialect dialect) {
+  return unit(id).size[static_cast<int>(dialect)];
+}
 
 }  // namespace qtn

@@ -11,15 +11,15 @@
 namespace qtn {
 
 enum class Dimension : std::uint8_t {
-  ratio,       // %, ppm: sizes in 1
-  mass,        // sizes in grams
-  volume,      // in millilitres
-  count,       // things; size 1
-  length,      // in millimetres
-  area,        // in square millimetres
-  temperature, // a point; affine, see to_celsius()
-  difference,  // of two temperatures; in °C
-  duration,    // in minutes
+  ratio,        // %, ppm: sizes in 1
+  mass,         // sizes in grams
+  volume,       // in millilitres
+  count,        // things; size 1
+  length,       // in millimetres
+  area,         // in square millimetres
+  temperature,  // a point; affine, see to_celsius()
+  difference,   // of two temperatures; in °C
+  duration,     // in minutes
   money,
 };
 std::string_view name_of(Dimension dimension);  // "weight", "volume", "temperature", ... the word a cook would use
@@ -29,13 +29,13 @@ enum class Dialect : std::uint8_t { unstated, british, american, australian };
 inline constexpr int kDialects = 4;
 std::string_view name_of(Dialect dialect);  // "British", ...
 
-using UnitId = std::uint16_t;  // a row of the table
+using UnitId = std::uint16_t;         // a row of the table
 inline constexpr UnitId kNoUnit = 0;  // row 0: a bare number, a count of things
 
 struct Unit {
-  std::string_view name;    // "ounce": in messages
-  std::string_view symbol;  // printed after one: "oz", "cup"
-  std::string_view symbols; // printed after several: "oz", "cups"
+  std::string_view name;     // "ounce": in messages
+  std::string_view symbol;   // printed after one: "oz", "cup"
+  std::string_view symbols;  // printed after several: "oz", "cups"
   Dimension dimension = Dimension::count;
   // By dialect, in the dimension's base unit; lost() where that dialect has no such unit. The `unstated` entry is
   // lost() where the dialects differ.

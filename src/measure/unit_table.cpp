@@ -8,8 +8,8 @@
 namespace qtn {
 namespace {
 
-constexpr std::string_view kDimensionWords[] = {"ratio",       "mass",       "volume",   "count", "length", "area",
-                                                "temperature", "difference", "duration", "money"};
+constexpr std::string_view kDimensionWords[] = {"ratio", "mass",        "volume",     "count",    "length",
+                                                "area",  "temperature", "difference", "duration", "money"};
 constexpr std::string_view kDialectWords[kDialects] = {"unstated", "british", "american", "australian"};
 
 Dimension dimension_named(std::string_view word) {
@@ -77,8 +77,7 @@ UnitTable read_table() {
     std::string_view words = row[5];
     while (!words.empty()) made.words.push_back({table::take_before(words, ','), id});
   });
-  std::sort(made.words.begin(), made.words.end(),
-            [](const UnitWord& a, const UnitWord& b) { return a.text < b.text; });
+  std::sort(made.words.begin(), made.words.end(), [](const UnitWord& a, const UnitWord& b) { return a.text < b.text; });
   return made;
 }
 

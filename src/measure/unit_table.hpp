@@ -7,8 +7,8 @@
 namespace qtn {
 
 struct UnitTable {
-  std::vector<Unit> units;      // in the order of the file; row 0 is a bare number
-  std::vector<UnitWord> words;  // sorted by text
+  std::vector<Unit> units;                        // in the order of the file; row 0 is a bare number
+  std::vector<UnitWord> words;                    // sorted by text
   UnitId by_word(std::string_view folded) const;  // kNoUnit when unknown
   UnitId by_name(std::string_view name) const;
 };

@@ -64,11 +64,16 @@ std::string plain_size(const Fraction& size, bool decimal) {
 
 std::string_view lead(Manner manner) {
   switch (manner) {
-    case Manner::about: return "about ";
-    case Manner::exactly: return "exactly ";
-    case Manner::at_least: return "at least ";
-    case Manner::at_most: return "at most ";
-    case Manner::plain: break;
+    case Manner::about:
+      return "about ";
+    case Manner::exactly:
+      return "exactly ";
+    case Manner::at_least:
+      return "at least ";
+    case Manner::at_most:
+      return "at most ";
+    case Manner::plain:
+      break;
   }
   return {};
 }
@@ -94,7 +99,9 @@ std::string_view write_unit(UnitId id, const Fraction& number) {
   return one ? unit(id).symbol : unit(id).symbols;
 }
 
-bool is_decimal(UnitId id) { return unit(id).decimal; }
+bool is_decimal(UnitId id) {
+  return unit(id).decimal;
+}
 
 std::string write_plain(const Quantity& quantity) {
   const bool gas = quantity.unit == common().gas;

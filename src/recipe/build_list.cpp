@@ -43,7 +43,11 @@ void Builder::take_block(View block) {
         any = true;
         break;
       case Kind::take_line: take_line(at); any = true; break;
-      case Kind::bad_line: explain_bad_line(in_, at.span(), recipe_.kind == FileKind::menu); any = true; break;
+      case Kind::bad_line:
+        explain_bad_line(in_, at.span(), recipe_.kind == FileKind::menu);
+        recipe_.damaged.push_back(at.span());
+        part().disturbed = any = true;
+        break;
       default: break;
     }
   }
@@ -173,6 +177,7 @@ void Builder::line_amount(View at, TakeLine& line) {
     }
   }
   if (line.basis == Basis::amount && line.written.dimension() == Dimension::ratio) line.basis = Basis::percent;
+  if (damaged) part().disturbed = true;
   if (damaged) line.amount.low = line.amount.high = Fraction::lost();
   if (line.basis != Basis::amount && line.basis != Basis::unmeasured) line.amount.low = line.amount.high = Fraction::lost();
 }
@@ -289,7 +294,7 @@ void Builder::finish_line(View at, TakeLine line, std::vector<View> names) {
   if (!names.empty()) line.name_span = names.front().span();
   line.name = in_.slice(line.name_span);
   if (line.amount_span.empty()) line.amount_span = {line.name_span.begin, line.name_span.begin};
-  if (no_amount(at, line)) line.basis = Basis::unmeasured;
+  if (no_amount(at, line)) line.basis = Basis::unmeasured, part().disturbed = true;
 
   if (recipe_.kitchen && line.basis == Basis::amount && line.written.unit == kNoUnit) {
     for (const HouseMeasure& house : recipe_.kitchen->measures) {

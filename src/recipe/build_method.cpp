@@ -88,6 +88,7 @@ void Builder::step(View at) {
             .find("`[` without its `]`").expect("a `]` on this line or the next, before another `[`")
             .offer(child.span(), "\\[", "write `\\[` for a plain bracket");
         recipe_.pieces.push_back({PieceKind::prose, true, new_line, child.span(), kNone});
+        if (part_ != kNone) part().disturbed = true;
         break;
       default: break;
     }

@@ -186,6 +186,7 @@ class Counter {
     problem.expect("at most " + shown(there, line)).find(shown(asked, line));
     take(mention, left, there, there);
     left.uncertain = true;  // one cause, one error
+    if (line != nullptr) recipe_.parts[line->part].disturbed = true;
   }
 
   void ends() {
@@ -196,7 +197,7 @@ class Counter {
       if (menu || line.splits || line.alternative || line.added || line.struck || !line.measured() || line.basis == Basis::unmeasured) continue;
       if (line.amount.low.is_zero()) continue;
       const Part& part = recipe_.parts[line.part];
-      if (!part.has_method) continue;
+      if (!part.has_method || part.disturbed) continue;
       if (!left.named) {
         if (line.optional) continue;
         if (mentioned_as_target(line)) continue;

@@ -246,8 +246,8 @@ class Pot {
 void weigh_pot(Recipe& recipe, Report& report) {
   // Parts stand before those that take them; the dish comes last.
   for (Index p = 0; p < recipe.parts.size(); ++p)
-    if (p != recipe.dish) Pot(recipe, report, p).run();
-  if (recipe.dish < recipe.parts.size()) Pot(recipe, report, recipe.dish).run();
+    if (p != recipe.dish && !recipe.parts[p].disturbed) Pot(recipe, report, p).run();
+  if (recipe.dish < recipe.parts.size() && !recipe.parts[recipe.dish].disturbed) Pot(recipe, report, recipe.dish).run();
 }
 
 }  // namespace qtn

@@ -232,6 +232,8 @@ struct Part {
   Slice lines;  // in the order of the page, alternatives and given things among them
   Slice steps;
   bool used = false;
+  // Something in it could not be read, and was reported: nothing is said of what follows from it (one cause, one report).
+  bool disturbed = false;
   // The pot at its end (semantics part 9), in grams; lost when something in it cannot be weighed.
   Fraction weight_low = Fraction::lost(), weight_high = Fraction::lost();
 };
@@ -325,6 +327,7 @@ struct Recipe {
   std::vector<Term> terms;
   std::vector<Mention> mentions;
   std::vector<AfterBlock> after;
+  std::vector<Span> damaged;  // lines of lists that could not be read
   std::vector<Log> trials, variants;
   std::vector<FilmMark> film;
   bool standardized = false;

@@ -108,7 +108,7 @@ class Resolver {
   }
 
   void clause(Clause& clause) {
-    if (clause.explained) return;
+    if (clause.explained) return disturb(clause.part);
     if (clause.own_verb || clause.kind == ClauseKind::pieces || clause.kind == ClauseKind::bad) {
       Target whole;
       if (names_.whole_name(inner(clause), clause.part, whole)) return as_name(clause, whole);
@@ -116,6 +116,7 @@ class Resolver {
     if (clause.kind == ClauseKind::bad) {
       if (unlisted_verb(clause)) return;
       clause.explained = true;
+      disturb(clause.part);
       Reading in{*recipe_.source, report_, recipe_.dialect, {}};
       return explain_bad_clause(in, clause.span);
     }
@@ -161,6 +162,7 @@ class Resolver {
     for (std::string_view one : near) problem.offer(span, std::string(one), "write " + quoted(one));
     clause.kind = ClauseKind::bad;
     clause.explained = true;
+    disturb(clause.part);
     return true;
   }
 
@@ -185,11 +187,13 @@ class Resolver {
             .find(quoted(text));
       return;
     }
-    if (answer.found.size() > 1) return several(mention, answer.found);
+    if (answer.found.size() > 1) return several(clause, mention, answer.found);
     if (pieces) {
       const Term& counted = recipe_.terms[mention.term];
       clause.mentions.count = 0;
       if (counted.amount.is_lost() || counted.amount.dimension() == Dimension::count) return;
+      disturb(clause.part);
+      if (of_damaged_line(text)) return;
       report_.add(Code::not_in_list, mention.span, quoted(text) + " is not in the list.")
           .expect("a line `" + std::string(recipe_.slice(counted.span)) + " " + std::string(text) + "` under `take:`; the list is where an ingredient begins");
       return;
@@ -207,7 +211,8 @@ class Resolver {
     }
   }
 
-  void several(const Mention& mention, const std::vector<Target>& found) {
+  void several(const Clause& clause, const Mention& mention, const std::vector<Target>& found) {
+    disturb(clause.part);
     std::string names;
     for (const Target& target : found) names += (names.empty() ? "" : ", ") + quoted(names_.name_of(target));
     auto& problem = report_.add(Code::several_meant, mention.span, quoted(recipe_.slice(mention.span)) + " could be any of these: " + names + ".");
@@ -218,8 +223,27 @@ class Resolver {
     }
   }
 
+  // Every word of a mention stands in a line that could not be read: that line was reported, the mention is no second fault.
+  bool of_damaged_line(std::string_view text) const {
+    std::vector<std::string> words = fold_name(text);
+    for (const Span line : recipe_.damaged) {
+      const std::vector<std::string> there = fold_name(recipe_.slice(line));
+      const auto holds = [&](const std::string& word) {
+        return std::any_of(there.begin(), there.end(), [&](const std::string& one) { return one.find(word) != std::string::npos; });
+      };
+      if (!words.empty() && std::all_of(words.begin(), words.end(), holds)) return true;
+    }
+    return false;
+  }
+
+  void disturb(Index part) {
+    if (part != kNone) recipe_.parts[part].disturbed = true;
+  }
+
   void unknown(Span span, Index part, bool in_method) {
     const std::string_view text = recipe_.slice(span);
+    disturb(part);
+    if (of_damaged_line(text)) return;
     const auto elsewhere = part == kNone ? std::vector<Index>{} : names_.parts_listing(text, part);
     if (in_method && !elsewhere.empty()) {
       const std::string_view other = recipe_.parts[elsewhere[0]].name;
@@ -334,7 +358,7 @@ class Resolver {
       for (const auto& [to, span] : taken_by(p)) recipe_.parts[to].used = true;
     for (Index p = 0; p < recipe_.parts.size(); ++p) {
       const Part& part = recipe_.parts[p];
-      if (p != recipe_.dish && !part.used)
+      if (p != recipe_.dish && !part.used && !recipe_.parts[recipe_.dish].disturbed)
         report_.add(Code::unused_part, part.span, "Nothing in the recipe takes the part " + quoted(part.name) + ".")
             .expect("a step with `[the " + std::string(part.name) + "]`");
     }

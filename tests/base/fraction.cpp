@@ -11,7 +11,9 @@ using namespace qtn;
 namespace {
 
 const Wide kMost = (Wide{1} << 126) - 1 + (Wide{1} << 126);
-Fraction f(Wide over, Wide under = 1) { return Fraction::of(over, under); }
+Fraction f(Wide over, Wide under = 1) {
+  return Fraction::of(over, under);
+}
 
 std::mt19937_64& dice() {
   static std::mt19937_64 made(42);
@@ -70,7 +72,8 @@ TEST_CASE("a division by nothing is lost, and stays lost") {
   const Fraction lost = f(1, 0);
   CHECK(lost.is_lost());
   CHECK((Fraction(1) / Fraction(0)).is_lost());
-  for (const Fraction& sum : {lost + Fraction(1), Fraction(1) - lost, lost * Fraction(0), Fraction(0) / lost, -lost, lost.abs()})
+  for (const Fraction& sum :
+       {lost + Fraction(1), Fraction(1) - lost, lost * Fraction(0), Fraction(0) / lost, -lost, lost.abs()})
     CHECK(sum.is_lost());
   CHECK(lost == Fraction::lost());
   CHECK(!(lost == Fraction(0)));

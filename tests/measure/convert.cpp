@@ -1,15 +1,17 @@
 // Exact conversion: nasty cases that programs for units have tripped over.
+#include "measure/convert.hpp"
+
 #include <doctest/doctest.h>
 
 #include <random>
-
-#include "measure/convert.hpp"
 
 using namespace qtn;
 
 namespace {
 const Fraction kNone = Fraction::lost();
-Fraction f(Wide over, Wide under) { return Fraction::of(over, under); }
+Fraction f(Wide over, Wide under) {
+  return Fraction::of(over, under);
+}
 Fraction into(const Fraction& value, std::string_view from, std::string_view to, Dialect dialect = Dialect::british,
               const Fraction& density = kNone, const Fraction& each = kNone) {
   return convert(value, unit_named(from), dialect, unit_named(to), dialect, density, each).value;
@@ -40,7 +42,8 @@ TEST_CASE("weight and volume meet only through a density") {
   CHECK(into(Fraction(1), "oz", "ml").is_lost());
   CHECK(into(Fraction(1), "cup", "g", Dialect::american).is_lost());
   const Fraction density = Fraction(120) / f(2365882365, 10000000);
-  const Converted flour = convert(Fraction(1), common().cup, Dialect::american, common().gram, Dialect::american, density, kNone);
+  const Converted flour =
+      convert(Fraction(1), common().cup, Dialect::american, common().gram, Dialect::american, density, kNone);
   CHECK(flour.value == Fraction(120));
   CHECK(flour.used_density);
   CHECK(!flour.used_each);
@@ -51,14 +54,15 @@ TEST_CASE("weight and volume meet only through a density") {
 }
 
 TEST_CASE("counts meet weights only through the weight of one") {
-  const Converted eggs = convert(Fraction(3), common().each, Dialect::british, common().gram, Dialect::british, kNone, Fraction(50));
+  const Converted eggs =
+      convert(Fraction(3), common().each, Dialect::british, common().gram, Dialect::british, kNone, Fraction(50));
   CHECK(eggs.value == Fraction(150));
   CHECK(eggs.used_each);
   CHECK(!eggs.used_density);
   CHECK(into(Fraction(150), "g", "", Dialect::british, kNone, Fraction(50)) == Fraction(3));
   CHECK(into(Fraction(3), "", "ml", Dialect::british, kNone, Fraction(50)).is_lost());
-  const Converted beaten =
-      convert(Fraction(3), common().each, Dialect::british, common().millilitre, Dialect::british, f(103, 100), Fraction(50));
+  const Converted beaten = convert(Fraction(3), common().each, Dialect::british, common().millilitre, Dialect::british,
+                                   f(103, 100), Fraction(50));
   CHECK(beaten.value == Fraction(150) / f(103, 100));
   CHECK((beaten.used_density && beaten.used_each));
   CHECK(into(Fraction(2), "dozen", "") == Fraction(24));

@@ -34,8 +34,8 @@ TEST_CASE("gas marks") {
   CHECK(to_celsius(Fraction::of(1, 2), gas) == Fraction::of(1090, 9));
   for (const Fraction& mark : {Fraction(0), Fraction(10), Fraction::of(5, 2), Fraction(-1), Fraction::lost()})
     CHECK(to_celsius(mark, gas).is_lost());
-  for (const Fraction& mark : {Fraction::of(1, 4), Fraction::of(1, 2), Fraction(1), Fraction(2), Fraction(3), Fraction(4),
-                               Fraction(5), Fraction(6), Fraction(7), Fraction(8), Fraction(9)}) {
+  for (const Fraction& mark : {Fraction::of(1, 4), Fraction::of(1, 2), Fraction(1), Fraction(2), Fraction(3),
+                               Fraction(4), Fraction(5), Fraction(6), Fraction(7), Fraction(8), Fraction(9)}) {
     CHECK(from_celsius(to_celsius(mark, gas), gas) == mark);
     CHECK(from_celsius(gas_printed(mark), gas) == mark);
     CHECK(one_gas_mark(to_celsius(mark, gas), gas_printed(mark)));

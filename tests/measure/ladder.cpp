@@ -1,15 +1,17 @@
 // Rounding: the worked examples of the language reference, then its edges.
+#include "measure/ladder.hpp"
+
 #include <doctest/doctest.h>
 
 #include <random>
-
-#include "measure/ladder.hpp"
 
 using namespace qtn;
 
 namespace {
 const Fraction kPlain = Fraction::of(1, 20), kExactly = Fraction::of(1, 100);
-Fraction f(Wide over, Wide under) { return Fraction::of(over, under); }
+Fraction f(Wide over, Wide under) {
+  return Fraction::of(over, under);
+}
 std::string grams(const Fraction& g, const Fraction& t = kPlain) {
   return write(round_on(Ladder::grams, g, t, Dialect::british));
 }
@@ -71,7 +73,9 @@ TEST_CASE("litres, pints and spoons of the dialect") {
 }
 
 TEST_CASE("halves and doubles of household measures read as the published chart does") {
-  const auto us = [](const Fraction& cups) { return shown(Ladder::cups, cups, common().cup, Dialect::american, kExactly); };
+  const auto us = [](const Fraction& cups) {
+    return shown(Ladder::cups, cups, common().cup, Dialect::american, kExactly);
+  };
   CHECK(us(f(3, 8)) == "¼ cup + 2 tbsp");
   CHECK(us(f(3, 16)) == "3 tbsp");
   CHECK(us(f(1, 6)) == "2 tbsp + 2 tsp");
@@ -117,8 +121,8 @@ TEST_CASE("nothing, less than nothing and what was lost") {
   CHECK(grams(Fraction(0)) == "0 g");
   CHECK(grams(Fraction::lost()) == "?");
   CHECK(grams(Fraction(-135)) == "−135 g");
-  for (const Ladder ladder : {Ladder::ounces, Ladder::cups, Ladder::pints, Ladder::spoons, Ladder::minutes, Ladder::things,
-                              Ladder::centimetres, Ladder::inches, Ladder::millilitres})
+  for (const Ladder ladder : {Ladder::ounces, Ladder::cups, Ladder::pints, Ladder::spoons, Ladder::minutes,
+                              Ladder::things, Ladder::centimetres, Ladder::inches, Ladder::millilitres})
     CHECK(write(round_on(ladder, Fraction(0), kPlain, Dialect::british)).substr(0, 1) == "0");
 }
 

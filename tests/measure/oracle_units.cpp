@@ -24,17 +24,33 @@ constexpr int kAmounts = 1000;
 struct Shared {
   std::string_view ours, theirs;
 };
-const std::vector<Shared> kMass = {{"g", "g"},   {"kg", "kg"},  {"mg", "mg"},
+const std::vector<Shared> kMass = {{"g", "g"},   {"kg", "kg"}, {"mg", "mg"},
                                    {"oz", "oz"}, {"lb", "lb"}, {"US stick", "stickbutter"}};
-const std::vector<Shared> kVolume = {
-    {"ml", "ml"}, {"cl", "cl"}, {"dl", "dl"}, {"l", "l"},
-    {"imperial gallon", "brgallon"}, {"imperial quart", "brquart"}, {"imperial pint", "brpint"},
-    {"imperial gill", "brgill"}, {"imperial fl oz", "brfluidounce"}, {"imperial cup", "brcup"},
-    {"third-pint teacup", "brteacup"}, {"US gallon", "usgallon"}, {"US quart", "usquart"}, {"US pint", "uspint"},
-    {"US cup", "uscup"}, {"US gill", "usgill"}, {"US fl oz", "usfluidounce"}, {"US tablespoon", "ustablespoon"},
-    {"US teaspoon", "usteaspoon"}, {"metric cup", "metriccup"}, {"metric tablespoon", "brtablespoon"},
-    {"metric teaspoon", "brteaspoon"}, {"metric dessertspoon", "brdessertspoon"},
-    {"Australian tablespoon", "australiatablespoon"}, {"US legal cup", "(240 ml)"}};
+const std::vector<Shared> kVolume = {{"ml", "ml"},
+                                     {"cl", "cl"},
+                                     {"dl", "dl"},
+                                     {"l", "l"},
+                                     {"imperial gallon", "brgallon"},
+                                     {"imperial quart", "brquart"},
+                                     {"imperial pint", "brpint"},
+                                     {"imperial gill", "brgill"},
+                                     {"imperial fl oz", "brfluidounce"},
+                                     {"imperial cup", "brcup"},
+                                     {"third-pint teacup", "brteacup"},
+                                     {"US gallon", "usgallon"},
+                                     {"US quart", "usquart"},
+                                     {"US pint", "uspint"},
+                                     {"US cup", "uscup"},
+                                     {"US gill", "usgill"},
+                                     {"US fl oz", "usfluidounce"},
+                                     {"US tablespoon", "ustablespoon"},
+                                     {"US teaspoon", "usteaspoon"},
+                                     {"metric cup", "metriccup"},
+                                     {"metric tablespoon", "brtablespoon"},
+                                     {"metric teaspoon", "brteaspoon"},
+                                     {"metric dessertspoon", "brdessertspoon"},
+                                     {"Australian tablespoon", "australiatablespoon"},
+                                     {"US legal cup", "(240 ml)"}};
 const std::vector<Shared> kLength = {{"mm", "mm"}, {"cm", "cm"}, {"metre", "m"}, {"inch", "inch"}, {"foot", "foot"}};
 const std::vector<Shared> kTime = {{"s", "s"}, {"min", "min"}, {"h", "hour"}, {"day", "day"}, {"week", "week"}};
 const std::vector<Shared> kDifference = {{"Celsius degree", "degC"}, {"Fahrenheit degree", "degF"}};
@@ -108,7 +124,9 @@ std::vector<std::string> answers(const std::vector<Asked>& asked) {
   return lines;
 }
 
-bool same_to_eight_digits(double a, double b) { return std::abs(a - b) <= 0.5e-8 * std::max(std::abs(a), std::abs(b)); }
+bool same_to_eight_digits(double a, double b) {
+  return std::abs(a - b) <= 0.5e-8 * std::max(std::abs(a), std::abs(b));
+}
 
 }  // namespace
 
@@ -120,12 +138,14 @@ TEST_CASE("the units program agrees on every unit that it knows") {
   questions.pairs(kPoint, true);
   questions.marks();
   const std::vector<std::string> found = answers(questions.asked);
-  REQUIRE_MESSAGE(found.size() == questions.asked.size(), "the first line it wrote: ", found.empty() ? "" : found.front());
+  REQUIRE_MESSAGE(found.size() == questions.asked.size(),
+                  "the first line it wrote: ", found.empty() ? "" : found.front());
   std::size_t wrong = 0;
   for (std::size_t i = 0; i < found.size(); ++i) {
     const Asked& each = questions.asked[i];
     if (same_to_eight_digits(std::strtod(found[i].c_str(), nullptr), each.ours.approx())) continue;
-    if (++wrong <= 10) MESSAGE(each.have << " in " << each.want << ": " << found[i] << ", ours " << each.ours.decimal(9));
+    if (++wrong <= 10)
+      MESSAGE(each.have << " in " << each.want << ": " << found[i] << ", ours " << each.ours.decimal(9));
   }
   CHECK(wrong == 0);
   CHECK(questions.asked.size() > 300'000);

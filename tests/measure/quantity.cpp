@@ -1,7 +1,8 @@
 // Amounts as text, and whether two statements of one amount agree.
+#include "measure/quantity.hpp"
+
 #include <doctest/doctest.h>
 
-#include "measure/quantity.hpp"
 #include "measure/table_text.hpp"
 
 using namespace qtn;
@@ -17,7 +18,9 @@ Quantity fan(Quantity q) {
   q.fan = true;
   return q;
 }
-Fraction f(Wide over, Wide under) { return Fraction::of(over, under); }
+Fraction f(Wide over, Wide under) {
+  return Fraction::of(over, under);
+}
 Agreement meet(const Quantity& first, const Quantity& stated, Dialect dialect = Dialect::british) {
   return agrees(first, in_base(first, dialect), stated, dialect);
 }
@@ -52,9 +55,21 @@ TEST_CASE("numbers") {
     int over, under;
     std::string_view text;
   };
-  for (const auto& [over, under, sign] : std::initializer_list<Sign>{
-           {1, 4, "¼"}, {1, 2, "½"}, {3, 4, "¾"}, {1, 3, "⅓"}, {2, 3, "⅔"}, {1, 8, "⅛"}, {3, 8, "⅜"}, {5, 8, "⅝"},
-           {7, 8, "⅞"}, {1, 6, "⅙"}, {5, 6, "⅚"}, {1, 5, "⅕"}, {2, 5, "⅖"}, {3, 5, "⅗"}, {4, 5, "⅘"}})
+  for (const auto& [over, under, sign] : std::initializer_list<Sign>{{1, 4, "¼"},
+                                                                     {1, 2, "½"},
+                                                                     {3, 4, "¾"},
+                                                                     {1, 3, "⅓"},
+                                                                     {2, 3, "⅔"},
+                                                                     {1, 8, "⅛"},
+                                                                     {3, 8, "⅜"},
+                                                                     {5, 8, "⅝"},
+                                                                     {7, 8, "⅞"},
+                                                                     {1, 6, "⅙"},
+                                                                     {5, 6, "⅚"},
+                                                                     {1, 5, "⅕"},
+                                                                     {2, 5, "⅖"},
+                                                                     {3, 5, "⅗"},
+                                                                     {4, 5, "⅘"}})
     CHECK(write_number(f(over, under), true, false) == sign);
 }
 
@@ -167,7 +182,8 @@ TEST_CASE("heat agrees by its steps, its table and its fan") {
 
 TEST_CASE("what has no size, or is nothing, accuses nobody") {
   CHECK(holds(of(Fraction(200), "ml"), of(Fraction(3), "cup")));  // a British cup
-  CHECK(agrees(of(Fraction(1), "g"), {Fraction::lost(), Fraction::lost()}, of(Fraction(9), "oz"), Dialect::british).holds);
+  CHECK(agrees(of(Fraction(1), "g"), {Fraction::lost(), Fraction::lost()}, of(Fraction(9), "oz"), Dialect::british)
+            .holds);
   CHECK(holds(of(Fraction(0), "g"), of(Fraction(0), "oz")));
   CHECK(!holds(of(Fraction(0), "g"), of(Fraction(1), "oz")));
 }

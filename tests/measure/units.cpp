@@ -23,7 +23,9 @@ UnitId named(std::string_view text) {
   CHECK_MESSAGE(id != kNoUnit, text);
   return id;
 }
-Fraction size(std::string_view text, Dialect dialect) { return size_of(named(text), dialect); }
+Fraction size(std::string_view text, Dialect dialect) {
+  return size_of(named(text), dialect);
+}
 constexpr Dialect kAll[] = {Dialect::unstated, Dialect::british, Dialect::american, Dialect::australian};
 }  // namespace
 
@@ -70,8 +72,9 @@ TEST_CASE("no word means two units, all are in lower case, and a name is a word"
 }
 
 TEST_CASE("look-alikes are no units, and one-letter units are lower case only") {
-  for (const std::string_view word : {"c", "C", "t", "T", "m", "M", "tb", "tbs", "tblsp", "pts", "in", "ltr", "gr", "gm",
-                                      "gms", "ozs", "G", "L", "H", "S", "f", "F", "", "money", "each"})
+  for (const std::string_view word :
+       {"c",  "C",   "t",   "T", "m", "M", "tb", "tbs", "tblsp", "pts", "in",    "ltr", "gr",
+        "gm", "gms", "ozs", "G", "L", "H", "S",  "f",   "F",     "",    "money", "each"})
     CHECK_MESSAGE(unit_named(word) == kNoUnit, word);
   CHECK(unit_named(std::string(500, 'g')) == kNoUnit);
   CHECK(unit_named("g") == common().gram);
@@ -84,16 +87,44 @@ TEST_CASE("look-alikes are no units, and one-letter units are lower case only") 
 
 TEST_CASE("the rows that the compiler speaks of are all there") {
   const CommonUnits& c = common();
-  for (const UnitId id : {c.gram, c.kilogram, c.ounce, c.pound, c.millilitre, c.litre, c.fluid_ounce, c.pint, c.cup,
-                          c.tablespoon, c.teaspoon, c.millimetre, c.centimetre, c.inch, c.minute, c.hour, c.day, c.celsius,
-                          c.fahrenheit, c.gas, c.percent, c.ppm, c.pinch, c.quart, c.gallon, c.gill, c.dessertspoon, c.second,
-                          c.celsius_degree, c.fahrenheit_degree, c.money})
+  for (const UnitId id : {c.gram,
+                          c.kilogram,
+                          c.ounce,
+                          c.pound,
+                          c.millilitre,
+                          c.litre,
+                          c.fluid_ounce,
+                          c.pint,
+                          c.cup,
+                          c.tablespoon,
+                          c.teaspoon,
+                          c.millimetre,
+                          c.centimetre,
+                          c.inch,
+                          c.minute,
+                          c.hour,
+                          c.day,
+                          c.celsius,
+                          c.fahrenheit,
+                          c.gas,
+                          c.percent,
+                          c.ppm,
+                          c.pinch,
+                          c.quart,
+                          c.gallon,
+                          c.gill,
+                          c.dessertspoon,
+                          c.second,
+                          c.celsius_degree,
+                          c.fahrenheit_degree,
+                          c.money})
     CHECK(id != kNoUnit);
   CHECK(c.each == kNoUnit);
 }
 
 TEST_CASE("a word that the dialects read apart has no size until one is said") {
-  for (const std::string_view word : {"pint", "fl oz", "gill", "quart", "gallon", "tbsp", "tsp", "dessertspoon", "cup"}) {
+  for (const std::string_view word :
+       {"pint", "fl oz", "gill", "quart", "gallon", "tbsp", "tsp", "dessertspoon", "cup"}) {
     CHECK_MESSAGE(unit(named(word)).ambiguous(), word);
     CHECK_MESSAGE(!size(word, Dialect::american).is_lost(), word);
   }
@@ -101,7 +132,8 @@ TEST_CASE("a word that the dialects read apart has no size until one is said") {
   CHECK(size("cup", Dialect::australian) == Fraction(250));
   for (const std::string_view word : {"teacup", "breakfast cup"})
     for (const Dialect dialect : kAll) CHECK_MESSAGE(size(word, dialect).is_lost(), word);
-  for (const std::string_view word : {"oz", "lb", "g", "ml", "inch", "min", "%", "pinch", "US cup", "imperial pint", "clove", "°C"})
+  for (const std::string_view word :
+       {"oz", "lb", "g", "ml", "inch", "min", "%", "pinch", "US cup", "imperial pint", "clove", "°C"})
     CHECK_MESSAGE(!unit(named(word)).ambiguous(), word);
   for (const std::string_view word : {"oz", "kg", "US cup", "imperial pint", "metric tablespoon", "inch", "week"})
     for (const Dialect dialect : kAll) CHECK_MESSAGE(size(word, dialect) == size(word, Dialect::unstated), word);
@@ -126,10 +158,10 @@ TEST_CASE("sizes by dialect") {
 }
 
 TEST_CASE("count nouns are counts, and a pinch is a small volume") {
-  for (const std::string_view word : {"clove", "sticks", "heads", "tin", "slices", "leaves", "portion", "sprigs", "bunches",
-                                      "rasher", "fillets", "handful", "knob", "sheets", "can", "jar", "packets", "sachet",
-                                      "bottle", "bulbs", "stalk", "ribs", "ears", "bag", "boxes", "tub", "block", "cube",
-                                      "pieces", "punnet", "trays"}) {
+  for (const std::string_view word :
+       {"clove",   "sticks", "heads",  "tin", "slices", "leaves",  "portion", "sprigs", "bunches", "rasher", "fillets",
+        "handful", "knob",   "sheets", "can", "jar",    "packets", "sachet",  "bottle", "bulbs",   "stalk",  "ribs",
+        "ears",    "bag",    "boxes",  "tub", "block",  "cube",    "pieces",  "punnet", "trays"}) {
     CHECK_MESSAGE(unit(named(word)).counted, word);
     CHECK_MESSAGE(unit(named(word)).dimension == Dimension::count, word);
   }
