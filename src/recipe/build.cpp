@@ -38,6 +38,7 @@ void Builder::settle_dialect() {
     if (word == "british") recipe_.dialect = Dialect::british;
     else if (word == "american") recipe_.dialect = Dialect::american;
     else if (word == "australian") recipe_.dialect = Dialect::australian;
+    break;  // a second one is an error of its own and rules nothing
   }
   in_.dialect = recipe_.dialect;
 }

@@ -181,7 +181,7 @@ class Resolver {
         clause.kind = ClauseKind::use;
         recipe_.terms[mention.term].role = TermRole::use;
       }
-      if (answer.last_word_differs)
+      if (answer.last_word_differs && (clause.part == kNone || !recipe_.parts[clause.part].disturbed))
         report_.add(Code::last_word_differs, mention.span, quoted(text) + " is taken to mean " + quoted(names_.name_of(mention.target)) + ".")
             .also(target_span(mention.target), "this line").expect("the last word of the listed name: " + quoted(names_.name_of(mention.target)))
             .find(quoted(text));

@@ -108,7 +108,7 @@ class TrialCheck {
     }
     if (thing.line != kNone) {
       if (!list_has(recipe_, recipe_.lines[thing.line], event.after)) list_differs(event, recipe_.lines[thing.line]);
-    } else if (thing.clause == kNone && event.after) {
+    } else if (thing.clause == kNone && event.after && !disturbed()) {
       Change named = *event.change;
       if (event.came) named.name = event.name, named.name_span = span_of(recipe_, event.name);
       report_unknown(recipe_, named, report_);
@@ -123,8 +123,14 @@ class TrialCheck {
         .also(event.after_span, "the trial of " + std::string(recipe_.trials[event.log].name) + " arrived here");
   }
 
+  // Something could not be read, so that what is not found may stand there.
+  bool disturbed() const {
+    return std::any_of(recipe_.parts.begin(), recipe_.parts.end(), [](const Part& part) { return part.disturbed; });
+  }
+
   // Either the list or the log was forgotten; only the cook knows which.
   void list_differs(const Event& event, const TakeLine& line) {
+    if (recipe_.parts[line.part].disturbed) return;  // the line itself was reported
     const bool written = line.measured() && !line.amount_span.empty();
     const std::string tasted = event.after ? std::string(recipe_.slice(event.after_span)) : "none";
     const std::string listed = written ? std::string(recipe_.slice(line.amount_span)) : "no amount";
@@ -198,6 +204,7 @@ class TrialCheck {
 
   void no_such_step(const Event& event, const std::vector<Index>& all) {
     const Change& change = *event.change;
+    if (disturbed()) return;
     if (all.empty()) return report_unknown(recipe_, change, report_);
     const std::string after(recipe_.slice(event.after_span));
     auto& problem = report_.add(Code::list_differs, event.after_span,

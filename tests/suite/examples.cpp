@@ -1,0 +1,18 @@
+// The example book is sound: no file of it gets an error, a warning or a note.
+#include <doctest/doctest.h>
+
+#include "suite/book.hpp"
+
+using namespace qtn;
+
+TEST_CASE("every file of the example book is read without a word") {
+  Book book = tests::example_book();
+  for (const std::string& path : tests::example_files()) {
+    const Checked* checked = book.file(path);
+    REQUIRE(checked != nullptr);
+    for (const Diagnostic& problem : checked->report.list()) {
+      const auto place = Lines(checked->source.text()).place(problem.span.begin);
+      FAIL_CHECK(path << ":" << place.line << " " << row(problem.code).code << " " << problem.message);
+    }
+  }
+}
