@@ -1,253 +1,377 @@
-// Phase 5: the pot of each part (semantics part 9): what goes in, is put aside, leaves, is lost, is weighed on the way,
-// and what the part makes of it (H4). A pot that cannot be weighed is never accused.
+// Phase 5: the pot of each part (semantics part 9): what goes in, is put aside, leaves, is lost. A pot that cannot be
+// weighed is never accused.
+#include "recipe/pot.hpp"
+
 #include <algorithm>
 
-#include "recipe/makes.hpp"
 #include "recipe/phases.hpp"
 
 namespace qtn {
 namespace {
+constexpr int kDeepest = 60;  // parts within parts; no kitchen goes there
+constexpr std::size_t kMostWork = 1'000'000;  // a recipe needs some hundreds; a hostile file is not weighed
+constexpr Load kUnknown{{Fraction::lost(), Fraction::lost()}, {Fraction::lost(), Fraction::lost()}};
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
-
-struct Entry {
-  TargetKind kind;
-  Index index;
-  Ends grams;
-};
-
-class Pot {
- public:
-  Pot(Recipe& recipe, Report& report, Index part) : recipe_(recipe), report_(report), part_(part) {}
-
-  void run() {
-    for (const Clause& clause : recipe_.clauses)
-      if (clause.part == part_ && clause.kind != ClauseKind::bad) step(clause);
-    for (const Entry& kept : aside_)
-      report_.add(Code::kept_not_used, kept_span_, "What is kept back of " + quoted(recipe_.lines[kept.index].name) + " is never brought in.")
-          .expect("a later step with `[the kept " + std::string(recipe_.lines[kept.index].name) + "]`");
-    // Lines that no step names stand beside the pot and are served with it.
-    for (Index i = mine().lines.first; i < mine().lines.end(); ++i) {
-      const TakeLine& line = recipe_.lines[i];
-      if (!mine().has_method && in_sums(line)) put_in(TargetKind::line, i, grams(line, kept_amount(recipe_, line)));
-    }
-    const Ends sum = total();
-    recipe_.parts[part_].weight_low = sum.low, recipe_.parts[part_].weight_high = sum.high;
-    makes(sum);
-  }
-
- private:
-  const Part& mine() const { return recipe_.parts[part_]; }
-  Ends grams(const TakeLine& line, const Quantity& amount) const { return grams_of(recipe_, line, amount); }
-
-  void put_in(TargetKind kind, Index index, const Ends& grams) { pot_.push_back({kind, index, grams}); }
-
-  Ends total() const {
-    Ends sum{Fraction(0), Fraction(0)};
-    for (const Entry& entry : pot_) sum.low += entry.grams.low, sum.high += entry.grams.high;
-    for (const Entry& entry : out_) sum.low += entry.grams.low, sum.high += entry.grams.high;
-    return reduced_.low.is_lost() && !unweighed_ ? sum : unweighed_ ? Ends{Fraction::lost(), Fraction::lost()} : reduced_;
-  }
-
-  Ends taken(const Mention& mention) const {
-    const TakeLine& line = standing(recipe_, recipe_.lines[mention.target.index]);
-    Quantity amount = kept_amount(recipe_, line);
-    const Ends whole = grams(line, amount);
-    return {whole.low * mention.part_low, whole.high * mention.part_high};
-  }
-
-  void use(const Mention& mention) {
-    switch (mention.target.kind) {
-      case TargetKind::line:
-        if (!mention.takes) return put_back(mention);
-        return put_in(TargetKind::line, mention.target.index, taken(mention));
-      case TargetKind::aside:
-        for (auto entry = aside_.begin(); entry != aside_.end(); ++entry)
-          if (entry->index == mention.target.index) {
-            put_in(TargetKind::line, entry->index, entry->grams);
-            aside_.erase(entry);
-            return;
-          }
-        return;
-      case TargetKind::part: {
-        if (mention.target.index == part_ || !mention.takes) return put_back(mention);
-        const Part& other = recipe_.parts[mention.target.index];
-        Ends whole{other.weight_low, other.weight_high};
-        for (Index i = mine().lines.first; i < mine().lines.end(); ++i)  // 450 g [Shortcrust] says how much
-          if (recipe_.lines[i].target.kind == TargetKind::part && recipe_.lines[i].target.index == mention.target.index) whole = grams(recipe_.lines[i], recipe_.lines[i].amount);
-        return put_in(TargetKind::part, mention.target.index, {whole.low * mention.part_low, whole.high * mention.part_high});
-      }
-      case TargetKind::use: {
-        if (!mention.takes) return;
-        Ends whole{Fraction::lost(), Fraction::lost()};
-        for (Index i = mine().lines.first; i < mine().lines.end(); ++i)
-          if (recipe_.lines[i].target.kind == TargetKind::use && recipe_.lines[i].target.index == mention.target.index) whole = grams(recipe_.lines[i], recipe_.lines[i].amount);
-        return put_in(TargetKind::use, mention.target.index, {whole.low * mention.part_low, whole.high * mention.part_high});
-      }
-      case TargetKind::everything:
-        for (Index i = mine().lines.first; i < mine().lines.end(); ++i) {
-          const bool there = std::any_of(pot_.begin(), pot_.end(), [&](const Entry& e) { return e.kind == TargetKind::line && e.index == i; });
-          if (in_sums(recipe_.lines[i]) && !there) put_in(TargetKind::line, i, grams(recipe_.lines[i], kept_amount(recipe_, recipe_.lines[i])));
-        }
-        return;
-      default: return;
-    }
-  }
-
-  bool is(const Entry& entry, const Target& target) const {
-    return entry.index == target.index && (entry.kind == target.kind || (entry.kind == TargetKind::line && target.kind == TargetKind::aside));
-  }
-
-  // A later mention of what was taken out puts it back.
-  void put_back(const Mention& mention) {
-    for (auto entry = out_.begin(); entry != out_.end(); ++entry)
-      if (is(*entry, mention.target)) {
-        pot_.push_back(*entry);
-        out_.erase(entry);
-        return;
-      }
-  }
-
-  // All of X that is in the pot, or the share or amount said.
-  void leave(const Clause& clause, bool keep) {
-    if (!reduced_.low.is_lost()) unweighed_ = true;
-    if (clause.the_rest) return pot_.clear();
-    if (clause.kind == ClauseKind::drain && clause.mentions.count == 0) {
-      std::erase_if(pot_, [&](const Entry& e) {
-        if (e.kind != TargetKind::line) return false;
-        const TakeLine& line = recipe_.lines[e.index];
-        return line.amount.dimension() == Dimension::volume || (line.food != nullptr && line.food->liquid);
-      });
-      return;
-    }
-    for (Index m = clause.mentions.first; m < clause.mentions.end(); ++m) {
-      const Mention& mention = recipe_.mentions[m];
-      for (std::size_t i = 0; i < pot_.size();) {
-        if (!is(pot_[i], mention.target)) { ++i; continue; }
-        if (mention.taking != Taking::named && mention.taking != Taking::mention) unweighed_ = true;
-        if (keep) out_.push_back(pot_[i]);
-        pot_.erase(pot_.begin() + static_cast<std::ptrdiff_t>(i));
-      }
-    }
-  }
-
-  void drift(const Clause& clause) {
-    const Quantity& change = recipe_.terms[clause.terms.first].amount;
-    if (change.is_lost()) return;
-    const auto factor = [&](const Fraction& percent) { return clause.gains ? Fraction(1) + percent / Fraction(100) : Fraction(1) - percent / Fraction(100); };
-    const Fraction a = factor(change.low), b = factor(change.high);
-    const Fraction low = std::min(a, b, [](auto& x, auto& y) { return x < y; }), high = a < b ? b : a;
-    const auto apply = [&](Ends& grams) { grams.low *= low, grams.high *= high; };
-    if (clause.mentions.count == 0) {
-      for (Entry& entry : pot_) apply(entry.grams);
-      if (!reduced_.low.is_lost()) apply(reduced_);
-      return;
-    }
-    for (Index m = clause.mentions.first; m < clause.mentions.end(); ++m)
-      for (auto* list : {&pot_, &out_})
-        for (Entry& entry : *list)
-          if (is(entry, recipe_.mentions[m].target)) apply(entry.grams);
-  }
-
-  void step(const Clause& clause) {
-    if (clause.verb != kNoVerb && verb(clause.verb).heats) heated_ = true;
-    switch (clause.kind) {
-      case ClauseKind::use:
-        for (Index m = clause.mentions.first; m < clause.mentions.end(); ++m) use(recipe_.mentions[m]);
-        return;
-      case ClauseKind::keep_back:
-        for (Index m = clause.mentions.first; m < clause.mentions.end(); ++m) {
-          const Mention& mention = recipe_.mentions[m];
-          if (mention.target.kind == TargetKind::line && mention.takes) aside_.push_back({TargetKind::line, mention.target.index, taken(mention)}), kept_span_ = clause.span;
-        }
-        return;
-      case ClauseKind::take_out: return leave(clause, true);
-      case ClauseKind::drain: drained_ = true; return leave(clause, false);
-      case ClauseKind::discard:
-      case ClauseKind::strain_out: return leave(clause, false);
-      case ClauseKind::drift: return clause.terms.count != 0 ? drift(clause) : void();
-      case ClauseKind::reduce:
-      case ClauseKind::checkpoint: return holds_from_here(clause);
-      case ClauseKind::pieces: return pieces(clause);
-      default: return;
-    }
-  }
-
-  // reduce to A, weigh A: the pot is A from here; a checkpoint is compared first.
-  void holds_from_here(const Clause& clause) {
-    for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
-      const Term& term = recipe_.terms[t];
-      if ((term.role != TermRole::to && term.role != TermRole::checkpoint) || term.amount.is_lost()) continue;
-      if (term.amount.dimension() != Dimension::mass) {
-        unweighed_ = true;
-        continue;
-      }
-      const Ends said = in_base(term.amount, recipe_.dialect), now = total();
-      if (clause.kind == ClauseKind::checkpoint && !now.low.is_lost() && !now.low.is_zero()) {
-        const Fraction allowed = tolerance(term.amount.manner);
-        if (said.high < now.low * (Fraction(1) - allowed) || said.low > now.high * (Fraction(1) + allowed))
-          report_.add(Code::checkpoint_off, term.span, "By the steps so far the pot holds " + say_amount(now, Dimension::mass) + ", and " + say_amount(said, Dimension::mass) + " is to be weighed.")
-              .expect(say_amount(now, Dimension::mass)).find(quoted(recipe_.slice(term.span)));
-      }
-      reduced_ = said;
-      unweighed_ = false;
-    }
-  }
-
-  void pieces(const Clause& clause) {
-    const Term *count = nullptr, *each = nullptr;
-    for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
-      if (recipe_.terms[t].role == TermRole::pieces) count = &recipe_.terms[t];
-      if (recipe_.terms[t].role == TermRole::piece_weight) each = &recipe_.terms[t];
-    }
-    if (count == nullptr || each == nullptr || each->amount.dimension() != Dimension::mass) return;
-    const Ends one = in_base(each->amount, recipe_.dialect), now = total();
-    if (now.low.is_lost() || now.high.is_zero()) return;
-    const Fraction wanted = count->amount.low * one.low, allowed = tolerance(each->amount.manner);
-    const auto say = [&](Severity severity, std::string text) {
-      report_.add(Code::pieces_weigh, severity, clause.span, std::move(text)).expect("pieces that add up to " + say_amount(now, Dimension::mass))
-          .find(say_amount(wanted, Dimension::mass));
-    };
-    if (wanted > now.high * (Fraction(1) + allowed)) say(Severity::error, "These pieces weigh " + say_amount(wanted, Dimension::mass) + " together, and there is only " + say_amount(now, Dimension::mass) + ".");
-    else if (wanted < now.low * (Fraction(1) - allowed)) say(Severity::note, say_amount(now.low - wanted, Dimension::mass) + " is left over after these pieces.");
-  }
-
-  void makes(const Ends& sum) {
-    if (sum.low.is_lost() || sum.high.is_zero()) return;
-    const auto yields = yields_of(recipe_, part_);
-    Fraction by_products(0);
-    for (const Yield& yield : yields)
-      if (yield.by_product && yield.dimension == Dimension::mass) by_products += yield.ends.low;
-    for (const Yield& yield : yields) {
-      if (yield.by_product || yield.dimension != Dimension::mass) continue;
-      const Fraction allowed = tolerance(yield.manner);
-      const Ends there{sum.low - by_products, sum.high - by_products};
-      if (yield.ends.high >= there.low * (Fraction(1) - allowed) && yield.ends.low <= there.high * (Fraction(1) + allowed)) return;
-      const bool cooks = heated_ || drained_;
-      report_.add(Code::makes_off, cooks ? Severity::warning : Severity::error, yield.span,
-                  "What goes in comes to " + say_amount(there, Dimension::mass) + ", which is " + say_error(there.low, yield.ends.low) + " off what `makes:` says.")
-          .expect(cooks ? "how much is lost: `[loses 14 %]`, or " + say_amount(there, Dimension::mass) : say_amount(there, Dimension::mass))
-          .find(quoted(recipe_.slice(yield.span)));
-      return;
-    }
-  }
-
-  Recipe& recipe_;
-  Report& report_;
-  Index part_;
-  std::vector<Entry> pot_, out_, aside_;
-  Ends reduced_{Fraction::lost(), Fraction::lost()};
-  Span kept_span_{};
-  bool unweighed_ = false, heated_ = false, drained_ = false;
-};
-
+bool is_zero(const Load& load) { return load.grams.high.is_zero() && load.ml.high.is_zero(); }
 }  // namespace
 
+Pot::Pot(Pots& pots, Recipe& recipe, Report& report, Index part, int depth)
+    : pots_(pots), recipe_(recipe), report_(report), part_(part), depth_(depth) {
+  taken_.assign(mine().lines.count, Ends{});
+  named_.assign(mine().lines.count, false);
+}
+
+Load Pot::run() {
+  for (Index s = mine().steps.first; s < mine().steps.end(); ++s) {
+    const Slice clauses = recipe_.steps[s].clauses;
+    const bool counts = counts_in_pot(recipe_, mine(), s);
+    for (Index c = clauses.first; c < clauses.end(); ++c) {
+      const Clause& one = recipe_.clauses[c];
+      if (one.kind == ClauseKind::bad || (!counts && one.kind != ClauseKind::use)) continue;
+      clause(one);
+    }
+  }
+  bring_in_unused();
+  const Load sum = product();
+  recipe_.parts[part_].weight_low = sum.grams.low, recipe_.parts[part_].weight_high = sum.grams.high;
+  check_kept();
+  check_makes();
+  return sum;
+}
+
+Load Pot::product() const {
+  if (work_ > kMostWork) return kUnknown;
+  Load sum = pot_.total();
+  for (const Held& held : aside_) sum = sum + held.load;
+  return sum;
+}
+
+void Pot::note_heat(const Clause& one) {
+  if (one.house_verb != nullptr ? one.house_verb->heats : one.verb != kNoVerb && verb(one.verb).heats) heated_ = true;
+}
+
+void Pot::clause(const Clause& one) {
+  note_heat(one);
+  if (one.kind != ClauseKind::use && (work_ += pot_.things().size()) > kMostWork) return;
+  switch (one.kind) {
+    case ClauseKind::use:
+      for (Index m = one.mentions.first; m < one.mentions.end(); ++m) use(recipe_.mentions[m]);
+      return;
+    case ClauseKind::keep_back: return keep_back(one);
+    case ClauseKind::take_out:
+    case ClauseKind::discard:
+    case ClauseKind::strain_out:
+    case ClauseKind::drain: return leave(one);
+    case ClauseKind::drift: return drift(one);
+    case ClauseKind::reduce:
+    case ClauseKind::checkpoint: return holds(one);
+    case ClauseKind::pieces: return check_pieces(one);
+    default: return;
+  }
+}
+
+// ---- in -----------------------------------------------------------------------------------------------------------
+Load Pot::other_load(const Target& target) const {
+  if (target.kind == TargetKind::part) return target.index == part_ ? kUnknown : pots_.product(target.index, depth_ + 1);
+  const Use& use = recipe_.uses[target.index];
+  if (use.recipe == nullptr || use.recipe->parts.empty()) return kUnknown;
+  const Index part = use.part == kNone ? use.recipe->dish : use.part;
+  Load load{{use.recipe->parts[part].weight_low, use.recipe->parts[part].weight_high}, lost_ends()};
+  for (const Yield& yield : yields_of(*use.recipe, part)) {
+    if (yield.by_product) continue;
+    if (yield.dimension == Dimension::mass) load.grams = yield.ends;
+    if (yield.dimension == Dimension::volume) load.ml = yield.ends;
+  }
+  return load;
+}
+
+Load Pot::line_load(Index i) const {
+  const TakeLine& line = standing(recipe_, recipe_.lines[i]);
+  if (!line.measured()) {
+    const bool other = line.target.kind == TargetKind::part || line.target.kind == TargetKind::use;
+    return other ? other_load(line.target) : Load{};
+  }
+  const Quantity amount = kept_amount(recipe_, line);
+  Load load{grams_of(recipe_, line, amount), lost_ends()};
+  if (!amount.is_lost() && amount.dimension() == Dimension::volume) load.ml = in_base(amount, recipe_.dialect);
+  return load;
+}
+
+// What was asked of a line whose share of the whole is not known: 100 g of the Shortcrust.
+Load Pot::asked_load(const Mention& mention, Index i) const {
+  if (mention.taking != Taking::amount || mention.term == kNone) return kUnknown;
+  const Quantity& asked = recipe_.terms[mention.term].amount;
+  if (asked.is_lost()) return kUnknown;
+  Load load = kUnknown;
+  if (i != kNone) load.grams = grams_of(recipe_, standing(recipe_, recipe_.lines[i]), asked);
+  else if (asked.dimension() == Dimension::mass) load.grams = in_base(asked, recipe_.dialect);
+  if (asked.dimension() == Dimension::volume) load.ml = in_base(asked, recipe_.dialect);
+  return load;
+}
+
+void Pot::put_line(Index i, const Load& load) {
+  const TakeLine& line = standing(recipe_, recipe_.lines[i]);
+  const bool volume = line.measured() && line.amount.dimension() == Dimension::volume;
+  about_ = about_ || line.amount.manner == Manner::about;
+  pot_.put({{TargetKind::line, i, part_, {}}, load, volume || (line.food != nullptr && line.food->liquid), false});
+}
+
+void Pot::use(const Mention& mention) {
+  const Target& target = mention.target;
+  if (mention.taking == Taking::named && !mention.takes) return;
+  switch (target.kind) {
+    case TargetKind::line: return use_line(mention, target.index);
+    case TargetKind::part:
+    case TargetKind::use: return use_part(mention);
+    case TargetKind::product: put_back(target); return;
+    case TargetKind::everything: return everything();
+    case TargetKind::aside: break;
+    default: return;
+  }
+  for (Kept& kept : kept_) {
+    if (kept.held.what.index != target.index) continue;
+    Held held = kept.held;
+    if (mention.takes) held.load = held.load.times({mention.part_low, mention.part_high});
+    if (mention.takes || !kept.came_back) pot_.put(held);
+    kept.came_back = true;
+  }
+}
+
+void Pot::use_line(const Mention& mention, Index i) {
+  const TakeLine& line = recipe_.lines[i];
+  if (line.struck || line.part != part_) return;
+  const Index own = i - mine().lines.first;
+  const bool first = !named_[own];
+  named_[own] = true;
+  if (mention.takes) {
+    put_line(i, line_load(i).times({mention.part_low, mention.part_high}));
+    taken_[own] = taken_[own] + Ends{mention.part_low, mention.part_high};
+    return;
+  }
+  if (put_back({TargetKind::line, i, part_, {}})) return;
+  if (!line.measured() && first) return put_line(i, line_load(i));
+  if (line.measured() && mention.taking == Taking::amount) put_line(i, asked_load(mention, i));
+}
+
+// A part or recipe: its line where the list has one, else its product.
+void Pot::use_part(const Mention& mention) {
+  const Target& target = mention.target;
+  if (target.kind == TargetKind::part && target.index == part_) return;
+  for (Index i = mine().lines.first; i < mine().lines.end(); ++i) {
+    const TakeLine& line = recipe_.lines[i];
+    if (line.target.kind != target.kind || line.target.index != target.index || line.struck) continue;
+    const Index own = i - mine().lines.first;
+    const bool first = !named_[own];
+    named_[own] = true;
+    if (put_back(target)) return;
+    if (mention.takes) put_line(i, line_load(i).times({mention.part_low, mention.part_high}));
+    else if (first) put_line(i, line_load(i));  // another part took the rest of what is made
+    return;
+  }
+  if (mention.takes) return pot_.put({target, other_load(target).times({mention.part_low, mention.part_high}), false, false});
+  if (!put_back(target) && mention.taking == Taking::amount) pot_.put({target, asked_load(mention, kNone), false, false});
+}
+
+void Pot::everything() {
+  for (Index i = mine().lines.first; i < mine().lines.end(); ++i) {
+    const Index own = i - mine().lines.first;
+    if (!in_sums(recipe_.lines[i]) || taken_[own].low >= Fraction(1)) continue;
+    put_line(i, line_load(i).times({Fraction(1) - taken_[own].low, Fraction(1) - taken_[own].high}));
+    named_[own] = true;
+    taken_[own] = {Fraction(1), Fraction(1)};
+  }
+}
+
+// A line that no step names was pointed at by the counting; it is not to be missed a second time here.
+void Pot::bring_in_unused() {
+  for (Index i = mine().lines.first; i < mine().lines.end(); ++i)
+    if (in_sums(recipe_.lines[i]) && !named_[i - mine().lines.first]) put_line(i, line_load(i));
+}
+
+bool Pot::put_back(const Target& target) {
+  bool any = false;
+  for (std::size_t i = 0; i < aside_.size();) {
+    if (!is(aside_[i], target)) {
+      ++i;
+      continue;
+    }
+    pot_.put(aside_[i]);
+    aside_.erase(aside_.begin() + static_cast<std::ptrdiff_t>(i));
+    any = true;
+  }
+  return any;
+}
+
+// Does a name mean this thing? A part is also the line that takes it; a line split by `giving`, all it gives.
+bool Pot::is(const Held& held, const Target& target) const {
+  if (held.what.kind == target.kind && held.what.index == target.index) return true;
+  if (held.what.kind != TargetKind::line) return false;
+  const TakeLine& line = recipe_.lines[held.what.index];
+  if (target.kind == TargetKind::line) return line.given && line.parent == target.index;
+  return line.target.kind == target.kind && line.target.index == target.index && target.kind != TargetKind::none;
+}
+
+// ---- aside and gone -----------------------------------------------------------------------------------------------
+void Pot::keep_back(const Clause& one) {
+  for (Index m = one.mentions.first; m < one.mentions.end(); ++m) {
+    const Mention& mention = recipe_.mentions[m];
+    if (mention.target.kind != TargetKind::line) continue;
+    const TakeLine& line = recipe_.lines[mention.target.index];
+    if (line.struck || line.part != part_) continue;
+    const Index own = mention.target.index - mine().lines.first;
+    named_[own] = true;
+    const Ends share{mention.part_low, mention.part_high};
+    const bool counted = mention.takes || mention.part_high.sign() > 0;
+    if (counted) taken_[own] = taken_[own] + share;
+    Held held{mention.target, counted ? line_load(mention.target.index).times(share) : asked_load(mention, mention.target.index), false, false};
+    held.liquid = line.amount.dimension() == Dimension::volume || (line.food != nullptr && line.food->liquid);
+    kept_.push_back({held, one.span, false});
+  }
+}
+
+// What a share or an amount is of a thing that is in the pot; one whole unless something else is said.
+Ends Pot::share_of(const Mention& mention, const Held& held) const {
+  if (mention.taking == Taking::share) return {mention.share, mention.share};
+  if (mention.taking != Taking::amount || mention.term == kNone) return {Fraction(1), Fraction(1)};
+  const Load asked = asked_load(mention, held.what.kind == TargetKind::line ? held.what.index : kNone);
+  const auto part = [](const Fraction& amount, const Fraction& whole) {
+    const Fraction share = amount / whole;
+    return share > Fraction(1) ? Fraction(1) : share;
+  };
+  const Ends by_weight{part(asked.grams.low, held.load.grams.low), part(asked.grams.high, held.load.grams.high)};
+  if (!is_lost(by_weight)) return by_weight;
+  return {part(asked.ml.low, held.load.ml.low), part(asked.ml.high, held.load.ml.high)};
+}
+
+std::vector<Held> Pot::leaving(const Clause& one, const Mention& mention) {
+  const Target& target = mention.target;
+  if (target.kind == TargetKind::everything) return pot_.take_all();
+  if (target.kind == TargetKind::aside) {
+    for (Kept& kept : kept_)
+      if (kept.held.what.index == target.index) kept.came_back = true;
+    return {};
+  }
+  const bool own_product = target.kind == TargetKind::product && target.part == part_;
+  const auto& makes = makes_of(recipe_, part_);
+  if (own_product && target.index < makes.size() && makes[target.index].by_product) {
+    Load load = kUnknown;
+    const Quantity& amount = makes[target.index].amount;
+    if (amount.dimension() == Dimension::mass) load.grams = in_base(amount, recipe_.dialect);
+    if (amount.dimension() == Dimension::volume) load.ml = in_base(amount, recipe_.dialect);
+    if (one.kind != ClauseKind::take_out) skimmed_.push_back(target.index);
+    return {pot_.skim(target, load)};
+  }
+  if (own_product) return pot_.take_all();
+  Ends share{Fraction(1), Fraction(1)};
+  for (const Held& held : pot_.things())
+    if (is(held, target)) share = share_of(mention, held);
+  std::vector<Held> out = pot_.take_where([&](const Held& held) { return is(held, target); }, share);
+  if (!out.empty() || one.kind == ClauseKind::take_out) return out;
+  std::erase_if(aside_, [&](const Held& held) { return is(held, target); });  // thrown away after it was taken out
+  return out;
+}
+
+void Pot::leave(const Clause& one) {
+  std::vector<Held> out;
+  if (one.kind == ClauseKind::drain) {
+    drained_ = true;  // the liquids go, whatever is named as drained
+    out = pot_.take_where([](const Held& held) { return held.liquid; }, {Fraction(1), Fraction(1)});
+  } else if (one.the_rest || one.mentions.empty()) {
+    out = pot_.take_all();
+  } else {
+    for (Index m = one.mentions.first; m < one.mentions.end(); ++m) {
+      const std::vector<Held> some = leaving(one, recipe_.mentions[m]);
+      out.insert(out.end(), some.begin(), some.end());
+    }
+  }
+  if (one.kind == ClauseKind::take_out) aside_.insert(aside_.end(), out.begin(), out.end());
+}
+
+// ---- on the way ---------------------------------------------------------------------------------------------------
+void Pot::drift(const Clause& one) {
+  if (one.terms.empty()) return;
+  const Quantity& change = recipe_.terms[one.terms.first].amount;
+  if (change.is_lost() || change.dimension() != Dimension::ratio) return;
+  const Ends by = in_base(change, recipe_.dialect);
+  about_ = about_ || change.manner == Manner::about;
+  const Ends left = one.gains ? Ends{Fraction(1) + by.low, Fraction(1) + by.high} : Ends{Fraction(1) - by.high, Fraction(1) - by.low};
+  if (one.mentions.empty()) return pot_.scale(left);
+  for (Index m = one.mentions.first; m < one.mentions.end(); ++m) {
+    const Target& target = recipe_.mentions[m].target;
+    if (target.kind == TargetKind::product || (target.kind == TargetKind::part && target.index == part_)) {
+      pot_.scale(left);
+      continue;
+    }
+    const auto meant = [&](const Held& held) { return is(held, target); };
+    if (pot_.scale_where(left, meant)) continue;
+    for (Held& held : aside_)
+      if (meant(held)) held.load = held.load.times(left);
+  }
+}
+
+void Pot::by_share(const Term& term) {
+  const Ends by = in_base(term.amount, recipe_.dialect);
+  if (term.amount.dimension() == Dimension::ratio) pot_.scale({Fraction(1) - by.high, Fraction(1) - by.low});
+}
+
+// reduce to A, weigh A: the pot is A from here.
+void Pot::holds(const Clause& one) {
+  for (Index t = one.terms.first; t < one.terms.end(); ++t) {
+    const Term& term = recipe_.terms[t];
+    if (term.amount.is_lost()) continue;
+    if (term.role == TermRole::by && one.kind == ClauseKind::reduce) by_share(term);
+    if (term.role != TermRole::to && term.role != TermRole::checkpoint) continue;
+    const Dimension dimension = term.amount.dimension();
+    if (dimension != Dimension::mass && dimension != Dimension::volume) continue;
+    const Ends said = in_base(term.amount, recipe_.dialect);
+    if (is_lost(said)) continue;
+    if (one.kind == ClauseKind::checkpoint) check_checkpoint(term, said);
+    else check_reduced(term, dimension, said);
+    about_ = about_ || term.amount.manner == Manner::about;
+    pot_.set(dimension, said);
+  }
+}
+
+// ---- all of them --------------------------------------------------------------------------------------------------
+Pots::Pots(Recipe& recipe, Report& report)
+    : recipe_(recipe), report_(report), state_(recipe.parts.size(), State::waiting), loads_(recipe.parts.size(), kUnknown) {}
+
+Load Pots::product(Index part, int depth) {
+  if (state_[part] == State::waiting && depth < kDeepest) {
+    state_[part] = State::busy;
+    Load load = Pot(*this, recipe_, report_, part, depth).run();
+    if (is_zero(load)) load = kUnknown;  // nothing in it that the page says anything about
+    for (const Yield& yield : yields_of(recipe_, part)) {
+      if (yield.by_product) continue;
+      if (yield.dimension == Dimension::mass) load.grams = yield.ends;
+      if (yield.dimension == Dimension::volume) load.ml = yield.ends;
+    }
+    loads_[part] = load;
+    state_[part] = State::done;
+  }
+  return loads_[part];
+}
+
+// Only parts with something to compare are worked out, and those that they take.
+void Pots::run() {
+  std::vector<bool> asked(recipe_.parts.size(), false);
+  for (Index p = 0; p < recipe_.parts.size(); ++p) {
+    recipe_.parts[p].weight_low = recipe_.parts[p].weight_high = Fraction::lost();
+    for (const Made& made : makes_of(recipe_, p))
+      if (made.each || made.amount.dimension() != Dimension::count) asked[p] = true;
+  }
+  for (const Clause& clause : recipe_.clauses) {
+    if (clause.part >= asked.size()) continue;
+    const bool pieces = clause.kind == ClauseKind::pieces && clause.terms.count > 1;
+    if (pieces || clause.kind == ClauseKind::checkpoint || clause.kind == ClauseKind::reduce || clause.kind == ClauseKind::keep_back)
+      asked[clause.part] = true;
+  }
+  for (Index p = 0; p < recipe_.parts.size(); ++p)
+    if (asked[p]) product(p, 0);
+}
+
 void weigh_pot(Recipe& recipe, Report& report) {
-  // Parts stand before those that take them; the dish comes last.
-  for (Index p = 0; p < recipe.parts.size(); ++p)
-    if (p != recipe.dish && !recipe.parts[p].disturbed) Pot(recipe, report, p).run();
-  if (recipe.dish < recipe.parts.size() && !recipe.parts[recipe.dish].disturbed) Pot(recipe, report, recipe.dish).run();
+  if (recipe.kind != FileKind::menu) Pots(recipe, report).run();
 }
 
 }  // namespace qtn

@@ -35,8 +35,7 @@ void solve_ratios(Recipe& recipe, Report& report) {
     TakeLine& line = recipe.lines[i];
     if (system.is_known(i)) line.amount = solved(line, system.value(i), system.dimension(i));
   }
-  for (const RatioTrouble& trouble : system.troubles())
-    if (!recipe.parts[recipe.lines[trouble.line].part].disturbed) say_trouble(recipe, trouble, report);
+  for (const RatioTrouble& trouble : system.troubles()) say_trouble(recipe, trouble, report);
 }
 
 }  // namespace qtn

@@ -1,0 +1,89 @@
+// One part's pot, walked through in the order of the page. Private to this room.
+#pragma once
+#include "recipe/makes.hpp"
+#include "recipe/pot_ledger.hpp"
+#include "recipe/recipe.hpp"
+
+namespace qtn {
+
+class Pots;
+
+class Pot {
+ public:
+  Pot(Pots& pots, Recipe& recipe, Report& report, Index part, int depth);
+  Load run();  // the product: what is in the pot at its end, and what was set aside
+
+ private:
+  struct Kept {
+    Held held;
+    Span span;  // of the clause
+    bool came_back = false;
+  };
+
+  // pot.cpp
+  void clause(const Clause& clause);
+  void use(const Mention& mention);
+  void use_line(const Mention& mention, Index line);
+  void use_part(const Mention& mention);
+  void put_line(Index line, const Load& load);
+  void everything();
+  void bring_in_unused();
+  bool put_back(const Target& target);
+  void keep_back(const Clause& clause);
+  void leave(const Clause& clause);
+  std::vector<Held> leaving(const Clause& clause, const Mention& mention);
+  void drift(const Clause& clause);
+  void by_share(const Term& term);
+  void holds(const Clause& clause);
+  void note_heat(const Clause& clause);
+  Load line_load(Index line) const;
+  Load other_load(const Target& target) const;
+  Ends share_of(const Mention& mention, const Held& held) const;
+  Load asked_load(const Mention& mention, Index line) const;
+  bool is(const Held& held, const Target& target) const;
+  Load product() const;
+
+  // pot_words.cpp
+  void check_checkpoint(const Term& term, const Ends& said);
+  void check_reduced(const Term& term, Dimension dimension, const Ends& said);
+  void check_pieces(const Clause& clause);
+  void check_kept();
+  void check_makes();
+  bool stands(const Yield& yield, Ends& there, Ends& should) const;
+  Fraction density() const;
+  Fraction slack(Manner manner) const;
+
+  const Part& mine() const { return recipe_.parts[part_]; }
+
+  Pots& pots_;
+  Recipe& recipe_;
+  Report& report_;
+  Index part_;
+  int depth_;
+  PotLedger pot_;
+  std::vector<Held> aside_;    // taken out of the pot, for later
+  std::vector<Kept> kept_;     // kept back from the list
+  std::vector<Ends> taken_;    // by line of the part: the share that left the list
+  std::vector<bool> named_;    // by line of the part
+  std::vector<Index> skimmed_;  // by-products that were thrown away
+  bool heated_ = false, drained_ = false, about_ = false;
+  std::size_t work_ = 0;
+};
+
+// The pots of all parts that somebody asks about, each worked out once.
+class Pots {
+ public:
+  Pots(Recipe& recipe, Report& report);
+  void run();
+  // What a part gives to those that take it: what it says it makes, else what was worked out.
+  Load product(Index part, int depth);
+
+ private:
+  enum class State : std::uint8_t { waiting, busy, done };
+  Recipe& recipe_;
+  Report& report_;
+  std::vector<State> state_;
+  std::vector<Load> loads_;
+};
+
+}  // namespace qtn
