@@ -19,7 +19,7 @@ constexpr std::size_t kLongest = 1 << 14;
 
 constexpr std::array<bool, 256> make_marks() {
   std::array<bool, 256> marks{};
-  for (unsigned char c : {'\\', '`', '*', '_', '<', '&', '!', '[', ']'}) marks[c] = true;
+  for (char c : {'\\', '`', '*', '_', '<', '&', '!', '[', ']'}) marks[static_cast<unsigned char>(c)] = true;
   return marks;
 }
 constexpr auto kMarks = make_marks();

@@ -5,98 +5,98 @@
 namespace qtn {
 namespace {
 
-constexpr std::size_t kLabels = static_cast<std::size_t>(Label::count_);
+constexpr std::size_t kLabels = static_cast<std::size_t>(Caption::count_);
 
-struct LabelRow {
-  Label label;
+struct CaptionRow {
+  Caption label;
   std::string_view british, american;
 };
 
 // Common practice of printed recipes, no source.
-constexpr LabelRow kRows[] = {
-    {Label::makes, "Makes", "Makes"},
-    {Label::serves, "Serves", "Serves"},
-    {Label::tin, "Tin", "Pan"},
-    {Label::oven, "Oven", "Oven"},
-    {Label::keeps, "Keeps", "Keeps"},
-    {Label::ready, "Ready", "Ready"},
-    {Label::needs, "Needs", "Needs"},
-    {Label::scales, "Scales", "Scales"},
-    {Label::batch, "Batch", "Batch"},
-    {Label::source, "Source", "Source"},
-    {Label::by, "By", "By"},
-    {Label::date, "Date", "Date"},
-    {Label::standardized, "Standardized", "Standardized"},
-    {Label::conventional, "conventional", "conventional"},
-    {Label::fan, "fan", "convection"},
-    {Label::gas, "gas", "gas"},
-    {Label::chilled, "chilled", "chilled"},
-    {Label::frozen, "frozen", "frozen"},
-    {Label::cool, "in a cool place", "in a cool place"},
-    {Label::room, "at room temperature", "at room temperature"},
-    {Label::sealed, "sealed", "sealed"},
-    {Label::once_open, "once open", "once open"},
-    {Label::at_its_best_after, "at its best after ", "at its best after "},
-    {Label::found_to_hold_from, "found to hold from ", "found to hold from "},
-    {Label::times, " times", " times"},
-    {Label::at_most, "at most ", "at most "},
-    {Label::at_a_time, " at a time", " at a time"},
-    {Label::tasted_standard, "tasted three times without a change", "tasted three times without a change"},
-    {Label::for_as_written, ", for the recipe as written", ", for the recipe as written"},
-    {Label::times_the_recipe, " times the recipe", " times the recipe"},
-    {Label::of_the_recipe, " of the recipe", " of the recipe"},
-    {Label::half_the_recipe, "half the recipe", "half the recipe"},
-    {Label::about_times, "about ", "about "},
-    {Label::for_so_many, ", for ", ", for "},
-    {Label::you_need, "You need", "You need"},
-    {Label::method, "Method", "Method"},
-    {Label::tastings, "Tastings", "Tastings"},
-    {Label::notes, "Notes", "Notes"},
-    {Label::to_keep, "To keep", "To keep"},
-    {Label::to_freeze, "To freeze", "To freeze"},
-    {Label::to_reheat, "To reheat", "To reheat"},
-    {Label::to_finish, "To finish", "To finish"},
-    {Label::as_written, "As written", "As written"},
-    {Label::metric, "Metric", "Metric"},
-    {Label::imperial, "Imperial", "Imperial"},
-    {Label::american, "American", "American"},
-    {Label::meanwhile, "Meanwhile", "Meanwhile"},
-    {Label::ahead, "Ahead", "Ahead"},
-    {Label::by_hand, "By hand", "By hand"},
-    {Label::by_machine, "By machine", "By machine"},
-    {Label::note, "Note", "Note"},
-    {Label::from, "from ", "from "},
-    {Label::as_bought, " as bought", " as bought"},
-    {Label::from_file, "from ", "from "},
-    {Label::taking_up, "taking up ", "taking up "},
-    {Label::start_with, "start with ", "start with "},
-    {Label::giving, "giving ", "giving "},
-    {Label::and_, " and ", " and "},
-    {Label::of, " of ", " of "},
-    {Label::of_the, " of the ", " of the "},
-    {Label::per, " per ", " per "},
-    {Label::of_all_flour, " of all the flour", " of all the flour"},
-    {Label::each, " each", " each"},
-    {Label::optional, "optional", "optional"},
-    {Label::fixed, "the same for any size", "the same for any size"},
-    {Label::gently, "increased gently when scaled", "increased gently when scaled"},
-    {Label::about, "about ", "about "},
-    {Label::exactly, "exactly ", "exactly "},
-    {Label::at_least, "at least ", "at least "},
-    {Label::to, " to ", " to "},
-    {Label::none, "none", "none"},
-    {Label::no_change, "no change", "no change"},
+constexpr CaptionRow kRows[] = {
+    {Caption::makes, "Makes", "Makes"},
+    {Caption::serves, "Serves", "Serves"},
+    {Caption::tin, "Tin", "Pan"},
+    {Caption::oven, "Oven", "Oven"},
+    {Caption::keeps, "Keeps", "Keeps"},
+    {Caption::ready, "Ready", "Ready"},
+    {Caption::needs, "Needs", "Needs"},
+    {Caption::scales, "Scales", "Scales"},
+    {Caption::batch, "Batch", "Batch"},
+    {Caption::source, "Source", "Source"},
+    {Caption::by, "By", "By"},
+    {Caption::date, "Date", "Date"},
+    {Caption::standardized, "Standardized", "Standardized"},
+    {Caption::conventional, "conventional", "conventional"},
+    {Caption::fan, "fan", "convection"},
+    {Caption::gas, "gas", "gas"},
+    {Caption::chilled, "chilled", "chilled"},
+    {Caption::frozen, "frozen", "frozen"},
+    {Caption::cool, "in a cool place", "in a cool place"},
+    {Caption::room, "at room temperature", "at room temperature"},
+    {Caption::sealed, "sealed", "sealed"},
+    {Caption::once_open, "once open", "once open"},
+    {Caption::at_its_best_after, "at its best after ", "at its best after "},
+    {Caption::found_to_hold_from, "found to hold from ", "found to hold from "},
+    {Caption::times, " times", " times"},
+    {Caption::at_most, "at most ", "at most "},
+    {Caption::at_a_time, " at a time", " at a time"},
+    {Caption::tasted_standard, "tasted three times without a change", "tasted three times without a change"},
+    {Caption::for_as_written, ", for the recipe as written", ", for the recipe as written"},
+    {Caption::times_the_recipe, " times the recipe", " times the recipe"},
+    {Caption::of_the_recipe, " of the recipe", " of the recipe"},
+    {Caption::half_the_recipe, "half the recipe", "half the recipe"},
+    {Caption::about_times, "about ", "about "},
+    {Caption::for_so_many, ", for ", ", for "},
+    {Caption::you_need, "You need", "You need"},
+    {Caption::method, "Method", "Method"},
+    {Caption::tastings, "Tastings", "Tastings"},
+    {Caption::notes, "Notes", "Notes"},
+    {Caption::to_keep, "To keep", "To keep"},
+    {Caption::to_freeze, "To freeze", "To freeze"},
+    {Caption::to_reheat, "To reheat", "To reheat"},
+    {Caption::to_finish, "To finish", "To finish"},
+    {Caption::as_written, "As written", "As written"},
+    {Caption::metric, "Metric", "Metric"},
+    {Caption::imperial, "Imperial", "Imperial"},
+    {Caption::american, "American", "American"},
+    {Caption::meanwhile, "Meanwhile", "Meanwhile"},
+    {Caption::ahead, "Ahead", "Ahead"},
+    {Caption::by_hand, "By hand", "By hand"},
+    {Caption::by_machine, "By machine", "By machine"},
+    {Caption::note, "Note", "Note"},
+    {Caption::from, "from ", "from "},
+    {Caption::as_bought, " as bought", " as bought"},
+    {Caption::from_file, "from ", "from "},
+    {Caption::taking_up, "taking up ", "taking up "},
+    {Caption::start_with, "start with ", "start with "},
+    {Caption::giving, "giving ", "giving "},
+    {Caption::and_, " and ", " and "},
+    {Caption::of, " of ", " of "},
+    {Caption::of_the, " of the ", " of the "},
+    {Caption::per, " per ", " per "},
+    {Caption::of_all_flour, " of all the flour", " of all the flour"},
+    {Caption::each, " each", " each"},
+    {Caption::optional, "optional", "optional"},
+    {Caption::fixed, "the same for any size", "the same for any size"},
+    {Caption::gently, "increased gently when scaled", "increased gently when scaled"},
+    {Caption::about, "about ", "about "},
+    {Caption::exactly, "exactly ", "exactly "},
+    {Caption::at_least, "at least ", "at least "},
+    {Caption::to, " to ", " to "},
+    {Caption::none, "none", "none"},
+    {Caption::no_change, "no change", "no change"},
 };
 static_assert(std::size(kRows) == kLabels);
 
-template <std::string_view LabelRow::*kColumn>
+template <std::string_view CaptionRow::*kColumn>
 constexpr std::array<std::string_view, kLabels> column() {
   std::array<std::string_view, kLabels> words{};
-  for (const LabelRow& row : kRows) words[static_cast<std::size_t>(row.label)] = row.*kColumn;
+  for (const CaptionRow& row : kRows) words[static_cast<std::size_t>(row.label)] = row.*kColumn;
   return words;
 }
-constexpr auto kBritish = column<&LabelRow::british>();
-constexpr auto kAmerican = column<&LabelRow::american>();
+constexpr auto kBritish = column<&CaptionRow::british>();
+constexpr auto kAmerican = column<&CaptionRow::american>();
 
 constexpr bool complete(const std::array<std::string_view, kLabels>& words) {
   for (std::string_view word : words)

@@ -6,7 +6,7 @@
 
 namespace qtn {
 
-enum class Label : std::uint8_t {
+enum class Caption : std::uint8_t {
   // facts
   makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, standardized,
   conventional, fan, gas,
@@ -30,7 +30,7 @@ enum class Label : std::uint8_t {
 struct Words {
   std::string_view language;  // BCP 47
   const std::string_view* table;
-  std::string_view operator[](Label label) const { return table[static_cast<std::size_t>(label)]; }
+  std::string_view operator[](Caption label) const { return table[static_cast<std::size_t>(label)]; }
 };
 
 // The recipe's own choice of words, else those of whose measures it is written in.

@@ -121,7 +121,7 @@ int run_card(const CardOptions& options) {
   if (!order) return kNotServed;
   const Library library(options.paths);
   std::size_t cards = 0;
-  for (const Named& file : library.files()) cards += file.checked->recipe ? 1 : 0;
+  for (const Named& file : library.files()) cards += file.checked->recipe ? std::size_t{1} : std::size_t{0};
   if (cards > 1 && options.out.empty() && order->format == Format::html) {
     complain("several cards in HTML need a folder: --out FOLDER");
     return kNotServed;

@@ -339,7 +339,8 @@ Pots::Pots(Recipe& recipe, Report& report)
 Load Pots::product(Index part, int depth) {
   if (state_[part] == State::waiting && depth < kDeepest) {
     state_[part] = State::busy;
-    Load load = Pot(*this, recipe_, report_, part, depth).run();
+    Load load = kUnknown;  // of a part that could not be read whole, nothing follows
+    if (!recipe_.parts[part].disturbed) load = Pot(*this, recipe_, report_, part, depth).run();
     if (is_zero(load)) load = kUnknown;  // nothing in it that the page says anything about
     for (const Yield& yield : yields_of(recipe_, part)) {
       if (yield.by_product) continue;

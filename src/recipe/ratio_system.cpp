@@ -68,15 +68,19 @@ bool RatioSystem::add(const RatioSum& sum, Equation equation, Linear::Unknown ow
   equations_.push_back(equation);
   // A sum is Σ by · unknown + constant = 0.
   if (system_.add(sum.factors, -sum.constant, label, own) != Linear::Outcome::clash) return true;
-  if (equation.line == kNone) return false;
+  if (equation.part != kNone) return false;  // a statement that was not needed
   if (equation.stated) {
     unproved_.push_back(equation.line);
     return false;
   }
-  RatioTrouble& one = trouble(RatioTrouble::clash, equation.line);
+  std::vector<Index> lines;
   for (const std::uint32_t other : system_.clashing())
-    if (equations_[other].line != kNone && equations_[other].line != equation.line) one.lines.push_back(equations_[other].line);
-  spoiled_[equation.line] = true;
+    if (equations_[other].line != kNone) lines.push_back(equations_[other].line);
+  Index at = equation.line;
+  if (at == kNone && !lines.empty()) at = lines.back(), lines.pop_back();  // a sum of lines: said of one of them
+  if (at == kNone || spoiled_[at]) return false;
+  trouble(RatioTrouble::clash, at).lines = std::move(lines);
+  spoiled_[at] = true;
   return false;
 }
 
@@ -277,7 +281,7 @@ void RatioSystem::look_over() {
 void RatioSystem::look_over(Index part) {
   const Slice lines = recipe_.parts[part].lines;
   std::vector<Index> open, zero;
-  bool spoiled = false;
+  bool spoiled = recipe_.parts[part].disturbed;
   for (Index i = lines.first; i < lines.end(); ++i) {
     if (!has(i)) continue;
     spoiled = spoiled || spoiled_[i];

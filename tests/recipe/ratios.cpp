@@ -164,10 +164,12 @@ TEST_CASE("ratios: all flour counts the flour inside what is taken") {
 }
 
 TEST_CASE("ratios: a starter made from its own last batch") {
-  const Checked c("recipe: Levain\nmakes: 220 g\ntake: % of all flour\n  20 g  [Levain], from the last batch\n  100 %  strong flour\n  100 %  water\n");
+  const Checked c("recipe: Levain\nmakes: 230 g\ntake: % of all flour\n  20 g  [Levain], from the last batch\n  100 g  strong flour\n  100 %  water\n");
   CHECK(c.codes() == "");
-  CHECK(c.amount("strong flour") == "95 g");
-  CHECK(c.amount("water") == "105 g");
+  CHECK(c.amount("water") == "110 g");  // half of the last batch is flour
+  const Checked twice("recipe: Levain\nmakes: 220 g\ntake: % of all flour\n  20 g  [Levain], from the last batch\n  100 %  strong flour\n  100 %  water\n");
+  REQUIRE(twice.codes() == "ratios_clash");
+  CHECK(twice.at(twice.problem(Code::ratios_clash)).find("strong flour") != std::string::npos);
 }
 
 TEST_CASE("ratios: a loss of the pot enters makes") {

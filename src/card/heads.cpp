@@ -1,0 +1,120 @@
+// Facts of the dish and of its parts.
+#include "card/maker.hpp"
+
+namespace qtn {
+
+void Maker::fact(FactKind kind, Caption caption, Range32 value) {
+  Fact fact;
+  fact.kind = static_cast<std::uint16_t>(kind);
+  fact.label = plain(words_[caption]);
+  fact.value = value;
+  card_.facts.push_back(fact);
+}
+
+// "3 times the recipe"; the version's name before it.
+void Maker::edition() {
+  out_.begin();
+  if (!recipe_.version.empty()) out_.put(recipe_.version);
+  if (!(recipe_.factor == Fraction(1))) {
+    if (!out_.empty()) out_.put(", ");
+    if (recipe_.factor == Fraction::of(1, 2)) {
+      out_.put(words_[Caption::half_the_recipe]);
+    } else {
+      out_.put(write_number(recipe_.factor, true, false));
+      out_.put(words_[recipe_.factor < Fraction(1) ? Caption::of_the_recipe : Caption::times_the_recipe]);
+    }
+  }
+  card_.edition = out_.end();
+}
+
+void Maker::makes_fact(const std::vector<Made>& all, const std::vector<Shown>* shown) {
+  if (all.empty()) return;
+  out_.begin();
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const Made& made = all[i];
+    if (i != 0) out_.put(", ");
+    if (made.by_product) out_.put(words_[Caption::and_]);
+    const std::string text = shown != nullptr && i < shown->size() ? (*shown)[i].text
+                             : recipe_.factor == Fraction(1)       ? std::string(recipe_.slice(made.amount_span))
+                                                                   : write_plain(made.amount);
+    out_.add(text, Role::amount, made.amount);
+    if (!made.thing.empty()) {
+      out_.put(" ");
+      out_.put(recipe_.factor == Fraction(1) ? std::string(made.thing) : text == "1" ? singular_of(made.thing) : plural_of(made.thing));
+    }
+    if (made.each) {
+      out_.put(words_[Caption::of]);
+      out_.add(write_plain(*made.each), Role::amount, *made.each);
+    }
+  }
+  fact(FactKind::makes, Caption::makes, out_.end());
+}
+
+void Maker::tin_fact(const Tin& tin) { fact(FactKind::tin, Caption::tin, plain(trim(recipe_.slice({tin.span.begin + 4, tin.span.end})))); }
+
+void Maker::keeps_fact(const std::vector<Keep>& keeps) {
+  if (keeps.empty()) return;
+  constexpr Caption kPlaces[] = {Caption::count_, Caption::chilled, Caption::frozen, Caption::cool, Caption::room, Caption::sealed};
+  out_.begin();
+  for (const Keep& keep : keeps) {
+    if (!out_.empty()) out_.put(", ");
+    out_.add(recipe_.slice(keep.length_span), Role::time, keep.length);
+    if (keep.place != KeepPlace::none) out_.put(" "), out_.put(words_[kPlaces[static_cast<std::size_t>(keep.place)]]);
+    if (keep.once_open) out_.put(" "), out_.put(words_[Caption::once_open]);
+  }
+  fact(FactKind::keeps, Caption::keeps, out_.end());
+}
+
+void Maker::ready_fact(const std::optional<Quantity>& after) {
+  if (!after) return;
+  out_.begin();
+  out_.put(words_[Caption::at_its_best_after]);
+  out_.add(write_plain(*after), Role::time, *after);
+  fact(FactKind::ready, Caption::ready, out_.end());
+}
+
+void Maker::batch_fact(const std::optional<Batch>& batch) {
+  if (!batch) return;
+  out_.begin();
+  out_.put(words_[Caption::at_most]);
+  out_.add(write_plain(batch->amount), Role::amount, batch->amount);
+  if (!batch->thing.empty()) out_.put(" "), out_.put(batch->thing);
+  out_.put(words_[Caption::at_a_time]);
+  fact(FactKind::batch, Caption::batch, out_.end());
+}
+
+void Maker::head() {
+  card_.head.first = static_cast<std::uint32_t>(card_.facts.size());
+  makes_fact(recipe_.makes, &adapted_.makes);
+  if (recipe_.serves) {
+    out_.begin();
+    out_.add(adapted_.serves.text, Role::amount, *recipe_.serves);
+    fact(FactKind::serves, Caption::serves, out_.end());
+  }
+  if (recipe_.tin) tin_fact(*recipe_.tin);
+  if (recipe_.oven != OvenKind::unstated)
+    fact(FactKind::oven, Caption::oven, plain(words_[recipe_.oven == OvenKind::fan ? Caption::fan : recipe_.oven == OvenKind::gas ? Caption::gas : Caption::conventional]));
+  keeps_fact(recipe_.keeps);
+  ready_fact(recipe_.ready_after);
+  if (recipe_.scales) {
+    out_.begin();
+    out_.put(words_[Caption::found_to_hold_from]);
+    out_.put(write_number(recipe_.scales->low, true, false));
+    out_.put(words_[Caption::to]);
+    out_.put(write_number(recipe_.scales->high, true, false));
+    out_.put(words_[Caption::times]);
+    fact(FactKind::scales, Caption::scales, out_.end());
+  }
+  batch_fact(recipe_.batch);
+  for (const TextFact& one : recipe_.facts) {
+    const std::string_view text = recipe_.slice(one.span);
+    if (one.field == Field::needs) fact(FactKind::needs, Caption::needs, prose(text));
+    if (one.field == Field::source) fact(FactKind::source, Caption::source, prose(text));
+    if (one.field == Field::by) fact(FactKind::by, Caption::by, prose(text));
+    if (one.field == Field::date) fact(FactKind::date, Caption::date, prose(text));
+  }
+  if (recipe_.standardized) fact(FactKind::standardized, Caption::standardized, plain(words_[Caption::tasted_standard]));
+  card_.head.count = static_cast<std::uint32_t>(card_.facts.size()) - card_.head.first;
+}
+
+}  // namespace qtn

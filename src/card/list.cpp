@@ -1,0 +1,109 @@
+// Rows of the list.
+#include "card/maker.hpp"
+
+namespace qtn {
+
+void Maker::rows(const Part& part) {
+  for (Index i = part.lines.first; i < part.lines.end(); ++i)
+    if (!recipe_.lines[i].given) row(i);
+}
+
+void Maker::row(Index index) {
+  const TakeLine& listed = recipe_.lines[index];
+  const TakeLine& line = listed.chosen != kNone ? recipe_.lines[listed.chosen] : listed;
+  if (listed.alternative && listed.parent != kNone && recipe_.lines[listed.parent].chosen == index) return;  // it stands in the line's own place
+  Row row;
+  row.amount = amount_runs(adapted_.lines[index]);
+  row.second = second_runs(index);
+  row.name = name_runs(line);
+  row.rest = rest_runs(listed.chosen != kNone ? listed.chosen : index);
+  row.alternative = listed.alternative;
+  row.optional = line.optional;
+  row.rough = adapted_.lines[index].rough;
+  card_.rows.push_back(row);
+}
+
+Range32 Maker::amount_runs(const Shown& shown) {
+  out_.begin();
+  out_.add(shown.text, Role::amount, shown.exact);
+  return out_.end();
+}
+
+// The column beside; without one, what the page itself states in parentheses, while nothing was changed.
+Range32 Maker::second_runs(Index index) {
+  out_.begin();
+  const TakeLine& line = recipe_.lines[index];
+  if (adapted_.beside) {
+    const Shown& beside = adapted_.lines_beside[index];
+    if (beside.text != adapted_.lines[index].text) out_.add(beside.text, Role::second, beside.exact);
+  } else if (!adapted_.lines[index].changed && line.chosen == kNone) {
+    for (Index s = line.stated.first; s < line.stated.end(); ++s) {
+      const Stated& stated = recipe_.stated[s];
+      if (!out_.empty()) out_.add(", ", Role::second);
+      out_.add(recipe_.slice(stated.span), Role::second, stated.amount);
+      if (stated.each) out_.add(words_[Caption::each], Role::second);
+    }
+  }
+  return out_.end();
+}
+
+Range32 Maker::name_runs(const TakeLine& line) {
+  out_.begin();
+  out_.collapsed(line.name, line.struck ? Role::struck : Role::name);
+  if (line.target.kind == TargetKind::use && line.name_span != line.target.span && !line.target.span.empty()) {
+    out_.put(" ");
+    out_.collapsed(recipe_.slice(line.target.span), Role::name);
+  }
+  if (line.target.kind == TargetKind::use) {
+    out_.put(" (");
+    out_.put(words_[Caption::from_file]);
+    out_.put(recipe_.uses[line.target.index].path);
+    out_.put(")");
+  }
+  return out_.end();
+}
+
+Range32 Maker::rest_runs(Index index) {
+  const TakeLine& line = recipe_.lines[index];
+  out_.begin();
+  const auto next = [&] {
+    if (!out_.empty()) out_.put(", ");
+  };
+  const auto amount = [&](const Tail& tail) {
+    const bool same = recipe_.factor == Fraction(1) || line.fixed;
+    out_.put(same || !tail.amount ? std::string(recipe_.slice(tail.amount_span)) : write_plain(*tail.amount));
+    if (!tail.name.empty()) out_.put(" "), out_.put(tail.name);
+  };
+  for (Index t = line.tails.first; t < line.tails.end(); ++t) {
+    const Tail& tail = recipe_.tails[t];
+    next();
+    switch (tail.kind) {
+      case TailKind::from: out_.put(words_[Caption::from]), amount(tail), out_.put(words_[Caption::as_bought]); break;
+      case TailKind::taking_up: out_.put(words_[Caption::taking_up]), amount(tail); break;
+      case TailKind::start_with: out_.put(words_[Caption::start_with]), amount(tail); break;
+      case TailKind::each: amount(tail), out_.put(words_[Caption::each]); break;
+      case TailKind::fixed: out_.put(words_[Caption::fixed]); break;
+      case TailKind::gently: out_.put(words_[Caption::gently]); break;
+      default: out_.collapsed(recipe_.slice(tail.span), Role::text); break;  // it reads as it is written
+    }
+  }
+  if (line.splits) {
+    next();
+    out_.put(words_[Caption::giving]);
+    bool first = true;
+    for (const TakeLine& given : recipe_.lines) {
+      if (!given.given || given.parent != index) continue;
+      if (!first) out_.put(words_[Caption::and_]);
+      first = false;
+      out_.put(adapted_.lines[static_cast<std::size_t>(&given - recipe_.lines.data())].text);
+      out_.put(" "), out_.put(given.name);
+    }
+  }
+  if (line.basis == Basis::percent) {
+    next();
+    out_.put(write_plain(line.written));
+  }
+  return out_.end();
+}
+
+}  // namespace qtn
