@@ -43,7 +43,9 @@ struct Adapted {
   std::vector<Shown> lines, lines_beside;        // by TakeLine
   std::vector<Shown> terms, terms_beside;        // by Term of a clause
   std::vector<Shown> mentions, mentions_beside;  // what a mention takes; empty text when it takes a whole line or nothing
+  std::vector<Shown> tails;                      // by Tail: amounts behind the comma
   std::vector<Shown> makes;                      // of the head
+  std::vector<std::vector<Shown>> part_makes;    // of each part
   Shown serves;
   // Lines tied by ratios were rounded together (semantics 7.4).
   Report lacks;  // notes and warnings: no density to convert with, a whole thing splits, times not tested, scales:

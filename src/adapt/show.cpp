@@ -29,6 +29,17 @@ class Showing {
     for (const Part& part : recipe_.parts) tie(part, out);
   }
 
+  void tails(std::vector<Shown>& out) {
+    out.resize(recipe_.tails.size());
+    for (const TakeLine& line : recipe_.lines)
+      for (Index t = line.tails.first; t < line.tails.end(); ++t) {
+        const Tail& tail = recipe_.tails[t];
+        if (!tail.amount) continue;
+        const bool amount = tail.kind == TailKind::from || tail.kind == TailKind::taking_up || tail.kind == TailKind::start_with || tail.kind == TailKind::each;
+        out[t] = amount ? shower_.amount(&line, *tail.amount, tail.amount_span, false) : shower_.as_written(tail.amount_span, *tail.amount);
+      }
+  }
+
   void terms(std::vector<Shown>& out) {
     out.resize(recipe_.terms.size());
     for (const Clause& clause : recipe_.clauses)
@@ -163,9 +174,14 @@ Adapted show(const Recipe& recipe, const Request& request) {
   out.beside = request.beside;
   Showing first(recipe, request, request.units, &out.lacks);
   first.lines(out.lines);
+  first.tails(out.tails);
   first.terms(out.terms);
   first.mentions(out.mentions);
   for (const Made& made : recipe.makes) out.makes.push_back(first.made(made.amount, made.amount_span));
+  for (const Part& part : recipe.parts) {
+    out.part_makes.emplace_back();
+    for (const Made& made : part.makes) out.part_makes.back().push_back(first.made(made.amount, made.amount_span));
+  }
   if (recipe.serves) out.serves = first.made(*recipe.serves, recipe.serves_span);
   if (request.beside) {
     Showing second(recipe, request, *request.beside, nullptr);

@@ -27,16 +27,14 @@ void Maker::edition() {
   card_.edition = out_.end();
 }
 
-void Maker::makes_fact(const std::vector<Made>& all, const std::vector<Shown>* shown) {
+void Maker::makes_fact(const std::vector<Made>& all, const std::vector<Shown>& shown) {
   if (all.empty()) return;
   out_.begin();
   for (std::size_t i = 0; i < all.size(); ++i) {
     const Made& made = all[i];
     if (i != 0) out_.put(", ");
     if (made.by_product) out_.put(words_[Caption::and_]);
-    const std::string text = shown != nullptr && i < shown->size() ? (*shown)[i].text
-                             : recipe_.factor == Fraction(1)       ? std::string(recipe_.slice(made.amount_span))
-                                                                   : write_plain(made.amount);
+    const std::string& text = shown[i].text;
     out_.add(text, Role::amount, made.amount);
     if (!made.thing.empty()) {
       out_.put(" ");
@@ -85,7 +83,7 @@ void Maker::batch_fact(const std::optional<Batch>& batch) {
 
 void Maker::head() {
   card_.head.first = static_cast<std::uint32_t>(card_.facts.size());
-  makes_fact(recipe_.makes, &adapted_.makes);
+  makes_fact(recipe_.makes, adapted_.makes);
   if (recipe_.serves) {
     out_.begin();
     out_.add(adapted_.serves.text, Role::amount, *recipe_.serves);

@@ -70,8 +70,7 @@ Range32 Maker::rest_runs(Index index) {
     if (!out_.empty()) out_.put(", ");
   };
   const auto amount = [&](const Tail& tail) {
-    const bool same = recipe_.factor == Fraction(1) || line.fixed;
-    out_.put(same || !tail.amount ? std::string(recipe_.slice(tail.amount_span)) : write_plain(*tail.amount));
+    out_.put(adapted_.tails[static_cast<std::size_t>(&tail - recipe_.tails.data())].text);
     if (!tail.name.empty()) out_.put(" "), out_.put(tail.name);
   };
   for (Index t = line.tails.first; t < line.tails.end(); ++t) {

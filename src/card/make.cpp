@@ -34,7 +34,7 @@ void Maker::part(const Part& part) {
   if (!alone) section.title = plain(part.name);
   section.facts.first = static_cast<std::uint32_t>(card_.facts.size());
   if (!part.unnamed) {
-    makes_fact(part.makes, nullptr);
+    makes_fact(part.makes, adapted_.part_makes[static_cast<std::size_t>(&part - recipe_.parts.data())]);
     if (part.tin) tin_fact(*part.tin);
     keeps_fact(part.keeps);
     ready_fact(part.ready_after);

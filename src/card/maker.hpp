@@ -19,7 +19,7 @@ class Maker : private OwnFragments {
   void fact(FactKind kind, Caption caption, Range32 value);
   Range32 plain(std::string_view text);
   Range32 prose(std::string_view text);
-  void makes_fact(const std::vector<Made>& all, const std::vector<Shown>* shown);
+  void makes_fact(const std::vector<Made>& all, const std::vector<Shown>& shown);
   void tin_fact(const Tin& tin);
   void keeps_fact(const std::vector<Keep>& keeps);
   void ready_fact(const std::optional<Quantity>& after);
@@ -51,6 +51,7 @@ class Maker : private OwnFragments {
   Prose prose_;
   Words words_;
   std::vector<Fragment> fragments_;
+  std::size_t step_at_ = 0;   // where the step begins in the card's text
   std::vector<Index> owned_;  // by fragment, the piece it is
 };
 

@@ -29,6 +29,13 @@ Role role_of(TermRole role) {
   }
 }
 
+// The brackets are not printed, so that a verb may come to stand first in its sentence.
+bool begins_sentence(std::string_view text, std::size_t at, std::size_t step, bool verb) {
+  if (!verb || at >= text.size() || text[at] < 'a' || text[at] > 'z') return false;
+  while (at > 0 && at != step && text[at - 1] == ' ') --at;
+  return at == step || at == 0 || text[at - 1] == '.' || text[at - 1] == '!' || text[at - 1] == '?';
+}
+
 }  // namespace
 
 void Maker::steps(Slice steps) {
@@ -47,6 +54,8 @@ void Maker::step(const Step& step) {
     default: break;
   }
   out_.begin();
+  // A step with an opener goes on behind it; any other begins a sentence.
+  step_at_ = out.label.empty() ? card_.text.size() : std::string::npos;
   if (step.kind == StepKindOf::note) {
     prose_.write(recipe_.slice(step.span));
   } else {
@@ -84,6 +93,7 @@ void Maker::clause(const Clause& clause) {
   for (Index m = clause.mentions.first; m < clause.mentions.end() && count < std::size(places); ++m)
     places[count++] = {recipe_.mentions[m].span, false, m};
   std::sort(places, places + count, [](const Place& a, const Place& b) { return a.span.begin < b.span.begin; });
+  const std::size_t written = card_.text.size();
   std::uint32_t at = clause.span.begin + 1;
   const std::uint32_t end = clause.span.end - 1;
   const bool versioned = std::any_of(recipe_.terms.begin() + clause.terms.first, recipe_.terms.begin() + clause.terms.end(), [](const Term& t) { return t.changed; });
@@ -102,6 +112,7 @@ void Maker::clause(const Clause& clause) {
     at = places[i].span.end;
   }
   if (at < end) out_.collapsed(recipe_.slice({at, end}), Role::text);
+  if (begins_sentence(card_.text, written, step_at_, clause.own_verb)) card_.text[written] = static_cast<char>(card_.text[written] - 'a' + 'A');
 }
 
 void Maker::term(const Clause&, Index index) {

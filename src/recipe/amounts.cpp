@@ -264,7 +264,7 @@ void AmountReader::check_range() {
       const std::string unit_text = b.has_unit ? " " + std::string(in_.slice(b.unit_span)) : "";
       if (!a.has_unit || a.unit == b.unit) problem.fix({a.span.begin, b.span.end}, left + " to " + right + unit_text, "swap the two ends");
     }
-    std::swap(q.low, q.high);
+    result_.damaged = true;  // which end is the slip only the writer knows
   } else if (ends.high == ends.low && !between_) {
     in_.report.add(Code::equal_range, result_.span, "Both ends of this range are the same.")
         .find("`" + std::string(text) + "`").expect("one number, or two that differ");

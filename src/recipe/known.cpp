@@ -13,13 +13,9 @@ constexpr std::string_view kFile = "this file", kKitchen = "the kitchen file";
 
 struct Figures {
   Known known;
-  Fraction spoon = Fraction::lost();     // the density for spoons, where it is another
-  Fraction each_ml = Fraction::lost();   // of one, where a file gives its volume: 4 x 250 ml tins
+  Fraction spoon = Fraction::lost();    // the density for spoons, where it is another
+  Fraction each_ml = Fraction::lost();  // of one, where a file gives its volume: 4 x 250 ml tins
 };
-
-Fraction middle(const Ends& ends) {
-  return ends.low == ends.high ? ends.low : (ends.low + ends.high) * Fraction::of(1, 2);
-}
 
 class Knowing {
  public:
@@ -156,7 +152,9 @@ bool is_spoon(UnitId id) {
 
 }  // namespace
 
-Known known_of(const Recipe& recipe, const TakeLine& line) { return Knowing(recipe, line).all(line.written).known; }
+Known known_of(const Recipe& recipe, const TakeLine& line) {
+  return Knowing(recipe, line).all(line.written).known;
+}
 
 Ends grams_of(const Recipe& recipe, const TakeLine& line, const Quantity& amount) {
   const Ends lost{Fraction::lost(), Fraction::lost()};

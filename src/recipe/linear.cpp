@@ -66,8 +66,8 @@ Linear::Outcome Linear::add(const std::vector<Factor>& factors, const Fraction& 
     return Outcome::clash;
   }
 
-  auto chosen = std::find_if(row.factors.begin(), row.factors.end(),
-                             [&](const Factor& factor) { return factor.unknown == own; });
+  auto chosen =
+      std::find_if(row.factors.begin(), row.factors.end(), [&](const Factor& factor) { return factor.unknown == own; });
   if (chosen == row.factors.end()) chosen = row.factors.begin();
   const Fraction by = chosen->by;
   row.own = chosen->unknown;

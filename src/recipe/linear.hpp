@@ -24,8 +24,7 @@ class Linear {
 
   Unknown unknown();
   // Σ by · unknown = constant. `label` is the caller's name for it. `own` is the unknown that it is best solved for.
-  Outcome add(const std::vector<Factor>& factors, const Fraction& constant, std::uint32_t label,
-              Unknown own = kNobody);
+  Outcome add(const std::vector<Factor>& factors, const Fraction& constant, std::uint32_t label, Unknown own = kNobody);
   // The labels of the equations that the last clash came from, its own left out; in the order they were added.
   std::vector<std::uint32_t> clashing() const;
 
@@ -39,8 +38,8 @@ class Linear {
 
  private:
   struct Row {
-    Unknown own;                      // with the factor 1, not in `factors`
-    std::vector<Factor> factors;      // unknowns that had no row of their own when this one was added
+    Unknown own;                  // with the factor 1, not in `factors`
+    std::vector<Factor> factors;  // unknowns that had no row of their own when this one was added
     Fraction constant;
     std::uint32_t label;
     std::vector<std::uint32_t> from;  // rows that were put into it

@@ -16,13 +16,19 @@ std::vector<Yield> yields_of(const Recipe& recipe, Index part) {
     if (!made.each) continue;
     const Ends each = in_base(*made.each, recipe.dialect);
     const Manner manner = made.each->manner == Manner::plain ? made.amount.manner : made.each->manner;
-    yields.push_back({made.each->dimension(), {base.low * each.low, base.high * each.high}, manner, made.by_product,
-                      true, made.span.empty() ? span : made.span});
+    yields.push_back({made.each->dimension(),
+                      {base.low * each.low, base.high * each.high},
+                      manner,
+                      made.by_product,
+                      true,
+                      made.span.empty() ? span : made.span});
   }
   return yields;
 }
 
-bool in_sums(const TakeLine& line) { return line.measured() && !line.alternative && !line.struck && !line.splits; }
+bool in_sums(const TakeLine& line) {
+  return line.measured() && !line.alternative && !line.struck && !line.splits;
+}
 
 const TakeLine& standing(const Recipe& recipe, const TakeLine& line) {
   return line.chosen < recipe.lines.size() ? recipe.lines[line.chosen] : line;
@@ -45,6 +51,10 @@ const Tail* tail_of(const Recipe& recipe, const TakeLine& line, TailKind kind) {
 Quantity kept_amount(const Recipe& recipe, const TakeLine& line) {
   const Tail* kept = tail_of(recipe, line, TailKind::taking_up);
   return kept != nullptr && kept->amount ? *kept->amount : line.amount;
+}
+
+Fraction middle(const Ends& ends) {
+  return ends.low == ends.high ? ends.low : (ends.low + ends.high) * Fraction::of(1, 2);
 }
 
 namespace {

@@ -27,6 +27,9 @@ Quantity kept_amount(const Recipe& recipe, const TakeLine& line);
 bool counts_in_pot(const Recipe& recipe, const Part& part, Index step);
 const Tail* tail_of(const Recipe& recipe, const TakeLine& line, TailKind kind);
 
+// One number for a range, where one is wanted: the middle of it.
+Fraction middle(const Ends& ends);
+
 // "1.25 kg", "374 g", "0.4 g", "400 ml", "2.5 l": a worked-out amount as a message shows it.
 std::string say_amount(const Fraction& base, Dimension dimension);
 std::string say_amount(const Ends& base, Dimension dimension);

@@ -8,11 +8,13 @@
 
 namespace qtn {
 namespace {
-constexpr int kDeepest = 60;  // parts within parts; no kitchen goes there
+constexpr int kDeepest = 60;                  // parts within parts; no kitchen goes there
 constexpr std::size_t kMostWork = 1'000'000;  // a recipe needs some hundreds; a hostile file is not weighed
 constexpr Load kUnknown{{Fraction::lost(), Fraction::lost()}, {Fraction::lost(), Fraction::lost()}};
 
-bool is_zero(const Load& load) { return load.grams.high.is_zero() && load.ml.high.is_zero(); }
+bool is_zero(const Load& load) {
+  return load.grams.high.is_zero() && load.ml.high.is_zero();
+}
 }  // namespace
 
 Pot::Pot(Pots& pots, Recipe& recipe, Report& report, Index part, int depth)
@@ -57,158 +59,23 @@ void Pot::clause(const Clause& one) {
     case ClauseKind::use:
       for (Index m = one.mentions.first; m < one.mentions.end(); ++m) use(recipe_.mentions[m]);
       return;
-    case ClauseKind::keep_back: return keep_back(one);
+    case ClauseKind::keep_back:
+      return keep_back(one);
     case ClauseKind::take_out:
     case ClauseKind::discard:
     case ClauseKind::strain_out:
-    case ClauseKind::drain: return leave(one);
-    case ClauseKind::drift: return drift(one);
+    case ClauseKind::drain:
+      return leave(one);
+    case ClauseKind::drift:
+      return drift(one);
     case ClauseKind::reduce:
-    case ClauseKind::checkpoint: return holds(one);
-    case ClauseKind::pieces: return check_pieces(one);
-    default: return;
+    case ClauseKind::checkpoint:
+      return holds(one);
+    case ClauseKind::pieces:
+      return check_pieces(one);
+    default:
+      return;
   }
-}
-
-// ---- in -----------------------------------------------------------------------------------------------------------
-Load Pot::other_load(const Target& target) const {
-  if (target.kind == TargetKind::part) return target.index == part_ ? kUnknown : pots_.product(target.index, depth_ + 1);
-  const Use& use = recipe_.uses[target.index];
-  if (use.recipe == nullptr || use.recipe->parts.empty()) return kUnknown;
-  const Index part = use.part == kNone ? use.recipe->dish : use.part;
-  Load load{{use.recipe->parts[part].weight_low, use.recipe->parts[part].weight_high}, lost_ends()};
-  for (const Yield& yield : yields_of(*use.recipe, part)) {
-    if (yield.by_product) continue;
-    if (yield.dimension == Dimension::mass) load.grams = yield.ends;
-    if (yield.dimension == Dimension::volume) load.ml = yield.ends;
-  }
-  return load;
-}
-
-Load Pot::line_load(Index i) const {
-  const TakeLine& line = standing(recipe_, recipe_.lines[i]);
-  if (!line.measured()) {
-    const bool other = line.target.kind == TargetKind::part || line.target.kind == TargetKind::use;
-    return other ? other_load(line.target) : Load{};
-  }
-  const Quantity amount = kept_amount(recipe_, line);
-  Load load{grams_of(recipe_, line, amount), lost_ends()};
-  if (!amount.is_lost() && amount.dimension() == Dimension::volume) load.ml = in_base(amount, recipe_.dialect);
-  return load;
-}
-
-// What was asked of a line whose share of the whole is not known: 100 g of the Shortcrust.
-Load Pot::asked_load(const Mention& mention, Index i) const {
-  if (mention.taking != Taking::amount || mention.term == kNone) return kUnknown;
-  const Quantity& asked = recipe_.terms[mention.term].amount;
-  if (asked.is_lost()) return kUnknown;
-  Load load = kUnknown;
-  if (i != kNone) load.grams = grams_of(recipe_, standing(recipe_, recipe_.lines[i]), asked);
-  else if (asked.dimension() == Dimension::mass) load.grams = in_base(asked, recipe_.dialect);
-  if (asked.dimension() == Dimension::volume) load.ml = in_base(asked, recipe_.dialect);
-  return load;
-}
-
-void Pot::put_line(Index i, const Load& load) {
-  const TakeLine& line = standing(recipe_, recipe_.lines[i]);
-  const bool volume = line.measured() && line.amount.dimension() == Dimension::volume;
-  about_ = about_ || line.amount.manner == Manner::about;
-  pot_.put({{TargetKind::line, i, part_, {}}, load, volume || (line.food != nullptr && line.food->liquid), false});
-}
-
-void Pot::use(const Mention& mention) {
-  const Target& target = mention.target;
-  if (mention.taking == Taking::named && !mention.takes) return;
-  switch (target.kind) {
-    case TargetKind::line: return use_line(mention, target.index);
-    case TargetKind::part:
-    case TargetKind::use: return use_part(mention);
-    case TargetKind::product: put_back(target); return;
-    case TargetKind::everything: return everything();
-    case TargetKind::aside: break;
-    default: return;
-  }
-  for (Kept& kept : kept_) {
-    if (kept.held.what.index != target.index) continue;
-    Held held = kept.held;
-    if (mention.takes) held.load = held.load.times({mention.part_low, mention.part_high});
-    if (mention.takes || !kept.came_back) pot_.put(held);
-    kept.came_back = true;
-  }
-}
-
-void Pot::use_line(const Mention& mention, Index i) {
-  const TakeLine& line = recipe_.lines[i];
-  if (line.struck || line.part != part_) return;
-  const Index own = i - mine().lines.first;
-  const bool first = !named_[own];
-  named_[own] = true;
-  if (mention.takes) {
-    put_line(i, line_load(i).times({mention.part_low, mention.part_high}));
-    taken_[own] = taken_[own] + Ends{mention.part_low, mention.part_high};
-    return;
-  }
-  if (put_back({TargetKind::line, i, part_, {}})) return;
-  if (!line.measured() && first) return put_line(i, line_load(i));
-  if (line.measured() && mention.taking == Taking::amount) put_line(i, asked_load(mention, i));
-}
-
-// A part or recipe: its line where the list has one, else its product.
-void Pot::use_part(const Mention& mention) {
-  const Target& target = mention.target;
-  if (target.kind == TargetKind::part && target.index == part_) return;
-  for (Index i = mine().lines.first; i < mine().lines.end(); ++i) {
-    const TakeLine& line = recipe_.lines[i];
-    if (line.target.kind != target.kind || line.target.index != target.index || line.struck) continue;
-    const Index own = i - mine().lines.first;
-    const bool first = !named_[own];
-    named_[own] = true;
-    if (put_back(target)) return;
-    if (mention.takes) put_line(i, line_load(i).times({mention.part_low, mention.part_high}));
-    else if (first) put_line(i, line_load(i));  // another part took the rest of what is made
-    return;
-  }
-  if (mention.takes) return pot_.put({target, other_load(target).times({mention.part_low, mention.part_high}), false, false});
-  if (!put_back(target) && mention.taking == Taking::amount) pot_.put({target, asked_load(mention, kNone), false, false});
-}
-
-void Pot::everything() {
-  for (Index i = mine().lines.first; i < mine().lines.end(); ++i) {
-    const Index own = i - mine().lines.first;
-    if (!in_sums(recipe_.lines[i]) || taken_[own].low >= Fraction(1)) continue;
-    put_line(i, line_load(i).times({Fraction(1) - taken_[own].low, Fraction(1) - taken_[own].high}));
-    named_[own] = true;
-    taken_[own] = {Fraction(1), Fraction(1)};
-  }
-}
-
-// A line that no step names was pointed at by the counting; it is not to be missed a second time here.
-void Pot::bring_in_unused() {
-  for (Index i = mine().lines.first; i < mine().lines.end(); ++i)
-    if (in_sums(recipe_.lines[i]) && !named_[i - mine().lines.first]) put_line(i, line_load(i));
-}
-
-bool Pot::put_back(const Target& target) {
-  bool any = false;
-  for (std::size_t i = 0; i < aside_.size();) {
-    if (!is(aside_[i], target)) {
-      ++i;
-      continue;
-    }
-    pot_.put(aside_[i]);
-    aside_.erase(aside_.begin() + static_cast<std::ptrdiff_t>(i));
-    any = true;
-  }
-  return any;
-}
-
-// Does a name mean this thing? A part is also the line that takes it; a line split by `giving`, all it gives.
-bool Pot::is(const Held& held, const Target& target) const {
-  if (held.what.kind == target.kind && held.what.index == target.index) return true;
-  if (held.what.kind != TargetKind::line) return false;
-  const TakeLine& line = recipe_.lines[held.what.index];
-  if (target.kind == TargetKind::line) return line.given && line.parent == target.index;
-  return line.target.kind == target.kind && line.target.index == target.index && target.kind != TargetKind::none;
 }
 
 // ---- aside and gone -----------------------------------------------------------------------------------------------
@@ -223,7 +90,9 @@ void Pot::keep_back(const Clause& one) {
     const Ends share{mention.part_low, mention.part_high};
     const bool counted = mention.takes || mention.part_high.sign() > 0;
     if (counted) taken_[own] = taken_[own] + share;
-    Held held{mention.target, counted ? line_load(mention.target.index).times(share) : asked_load(mention, mention.target.index), false, false};
+    Held held{mention.target,
+              counted ? line_load(mention.target.index).times(share) : asked_load(mention, mention.target.index), false,
+              false};
     held.liquid = line.amount.dimension() == Dimension::volume || (line.food != nullptr && line.food->liquid);
     kept_.push_back({held, one.span, false});
   }
@@ -294,7 +163,8 @@ void Pot::drift(const Clause& one) {
   if (change.is_lost() || change.dimension() != Dimension::ratio) return;
   const Ends by = in_base(change, recipe_.dialect);
   about_ = about_ || change.manner == Manner::about;
-  const Ends left = one.gains ? Ends{Fraction(1) + by.low, Fraction(1) + by.high} : Ends{Fraction(1) - by.high, Fraction(1) - by.low};
+  const Ends left =
+      one.gains ? Ends{Fraction(1) + by.low, Fraction(1) + by.high} : Ends{Fraction(1) - by.high, Fraction(1) - by.low};
   if (one.mentions.empty()) return pot_.scale(left);
   for (Index m = one.mentions.first; m < one.mentions.end(); ++m) {
     const Target& target = recipe_.mentions[m].target;
@@ -325,8 +195,10 @@ void Pot::holds(const Clause& one) {
     if (dimension != Dimension::mass && dimension != Dimension::volume) continue;
     const Ends said = in_base(term.amount, recipe_.dialect);
     if (is_lost(said)) continue;
-    if (one.kind == ClauseKind::checkpoint) check_checkpoint(term, said);
-    else check_reduced(term, dimension, said);
+    if (one.kind == ClauseKind::checkpoint)
+      check_checkpoint(term, said);
+    else
+      check_reduced(term, dimension, said);
     about_ = about_ || term.amount.manner == Manner::about;
     pot_.set(dimension, said);
   }
@@ -334,7 +206,10 @@ void Pot::holds(const Clause& one) {
 
 // ---- all of them --------------------------------------------------------------------------------------------------
 Pots::Pots(Recipe& recipe, Report& report)
-    : recipe_(recipe), report_(report), state_(recipe.parts.size(), State::waiting), loads_(recipe.parts.size(), kUnknown) {}
+    : recipe_(recipe),
+      report_(report),
+      state_(recipe.parts.size(), State::waiting),
+      loads_(recipe.parts.size(), kUnknown) {}
 
 Load Pots::product(Index part, int depth) {
   if (state_[part] == State::waiting && depth < kDeepest) {
@@ -364,7 +239,8 @@ void Pots::run() {
   for (const Clause& clause : recipe_.clauses) {
     if (clause.part >= asked.size()) continue;
     const bool pieces = clause.kind == ClauseKind::pieces && clause.terms.count > 1;
-    if (pieces || clause.kind == ClauseKind::checkpoint || clause.kind == ClauseKind::reduce || clause.kind == ClauseKind::keep_back)
+    if (pieces || clause.kind == ClauseKind::checkpoint || clause.kind == ClauseKind::reduce ||
+        clause.kind == ClauseKind::keep_back)
       asked[clause.part] = true;
   }
   for (Index p = 0; p < recipe_.parts.size(); ++p)

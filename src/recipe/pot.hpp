@@ -61,10 +61,10 @@ class Pot {
   Index part_;
   int depth_;
   PotLedger pot_;
-  std::vector<Held> aside_;    // taken out of the pot, for later
-  std::vector<Kept> kept_;     // kept back from the list
-  std::vector<Ends> taken_;    // by line of the part: the share that left the list
-  std::vector<bool> named_;    // by line of the part
+  std::vector<Held> aside_;     // taken out of the pot, for later
+  std::vector<Kept> kept_;      // kept back from the list
+  std::vector<Ends> taken_;     // by line of the part: the share that left the list
+  std::vector<bool> named_;     // by line of the part
   std::vector<Index> skimmed_;  // by-products that were thrown away
   bool heated_ = false, drained_ = false, about_ = false;
   std::size_t work_ = 0;

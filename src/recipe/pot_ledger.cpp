@@ -57,11 +57,15 @@ std::vector<Held> PotLedger::take_all() {
 
 Held PotLedger::skim(const Target& what, const Load& load) {
   const Load now = total();
-  const auto less = [](const Ends& whole, const Ends& part) { return Ends{whole.low - part.low, whole.high - part.high}; };
+  const auto less = [](const Ends& whole, const Ends& part) {
+    return Ends{whole.low - part.low, whole.high - part.high};
+  };
   const Load left{less(now.grams, load.grams), less(now.ml, load.ml)};
   const bool weight = !is_lost(left.grams);
-  if (weight || !is_lost(left.ml)) set(weight ? Dimension::mass : Dimension::volume, weight ? left.grams : left.ml);
-  else mix_ = {lost_ends(), lost_ends()}, mixed_ = true;
+  if (weight || !is_lost(left.ml))
+    set(weight ? Dimension::mass : Dimension::volume, weight ? left.grams : left.ml);
+  else
+    mix_ = {lost_ends(), lost_ends()}, mixed_ = true;
   return {what, load, false, false};
 }
 

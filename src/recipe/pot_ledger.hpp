@@ -6,10 +6,18 @@
 
 namespace qtn {
 
-inline Ends lost_ends() { return {Fraction::lost(), Fraction::lost()}; }
-inline bool is_lost(const Ends& ends) { return ends.low.is_lost() || ends.high.is_lost(); }
-inline Ends operator+(const Ends& a, const Ends& b) { return {a.low + b.low, a.high + b.high}; }
-inline Ends operator*(const Ends& a, const Ends& b) { return {a.low * b.low, a.high * b.high}; }
+inline Ends lost_ends() {
+  return {Fraction::lost(), Fraction::lost()};
+}
+inline bool is_lost(const Ends& ends) {
+  return ends.low.is_lost() || ends.high.is_lost();
+}
+inline Ends operator+(const Ends& a, const Ends& b) {
+  return {a.low + b.low, a.high + b.high};
+}
+inline Ends operator*(const Ends& a, const Ends& b) {
+  return {a.low * b.low, a.high * b.high};
+}
 
 // Weight and volume meet only through a density, so both are carried; each is lost when somebody did not give it.
 struct Load {
@@ -17,7 +25,9 @@ struct Load {
   const Ends& in(Dimension dimension) const { return dimension == Dimension::volume ? ml : grams; }
   Load times(const Ends& by) const { return {grams * by, ml * by}; }
 };
-inline Load operator+(const Load& a, const Load& b) { return {a.grams + b.grams, a.ml + b.ml}; }
+inline Load operator+(const Load& a, const Load& b) {
+  return {a.grams + b.grams, a.ml + b.ml};
+}
 
 struct Held {
   Target what;
@@ -54,8 +64,10 @@ class PotLedger {
         continue;
       }
       taken.push_back(part_of(things_[i], share));
-      if (share.low == Fraction(1)) things_.erase(things_.begin() + static_cast<std::ptrdiff_t>(i));
-      else ++i;
+      if (share.low == Fraction(1))
+        things_.erase(things_.begin() + static_cast<std::ptrdiff_t>(i));
+      else
+        ++i;
     }
     return taken;
   }

@@ -41,11 +41,18 @@ class Shares {
       case ClauseKind::strain_out:
       case ClauseKind::drain:
       case ClauseKind::reduce:
-      case ClauseKind::checkpoint: out_.plain = false; return;
-      case ClauseKind::drift: return drift(one);
-      case ClauseKind::keep_back: ++asides_; return;
-      case ClauseKind::use: break;
-      default: return;
+      case ClauseKind::checkpoint:
+        out_.plain = false;
+        return;
+      case ClauseKind::drift:
+        return drift(one);
+      case ClauseKind::keep_back:
+        ++asides_;
+        return;
+      case ClauseKind::use:
+        break;
+      default:
+        return;
     }
     for (Index m = one.mentions.first; m < one.mentions.end(); ++m) use(recipe_.mentions[m]);
   }
@@ -80,7 +87,8 @@ class Shares {
   }
 
   void put(TargetKind kind, Index index, Taking taking, const Fraction& share) {
-    auto at = std::find_if(puts_.begin(), puts_.end(), [&](const Put& p) { return p.kind == kind && p.index == index; });
+    auto at =
+        std::find_if(puts_.begin(), puts_.end(), [&](const Put& p) { return p.kind == kind && p.index == index; });
     if (at == puts_.end()) at = puts_.insert(puts_.end(), {kind, index, Fraction(), Fraction()});
     Fraction part = Fraction(1) - at->taken;
     if (taking == Taking::share && share < part) part = share;
@@ -118,7 +126,9 @@ class Shares {
 
 }  // namespace
 
-PotShares pot_shares(const Recipe& recipe, Index part) { return Shares(recipe, part).run(); }
+PotShares pot_shares(const Recipe& recipe, Index part) {
+  return Shares(recipe, part).run();
+}
 
 bool is_flour(const TakeLine& line) {
   static const WordKey kFlour = fold_key("flour");
@@ -144,8 +154,9 @@ Fraction flour_share_of(const Recipe& recipe, Index part, int depth) {
     if (line.target.kind == TargetKind::part) share = flour_share_of(recipe, line.target.index, depth + 1);
     if (line.target.kind == TargetKind::use) {
       const Use& use = recipe.uses[line.target.index];
-      share = use.recipe == nullptr ? Fraction::lost()
-                                    : flour_share_of(*use.recipe, use.part == kNone ? use.recipe->dish : use.part, depth + 1);
+      share = use.recipe == nullptr
+                  ? Fraction::lost()
+                  : flour_share_of(*use.recipe, use.part == kNone ? use.recipe->dish : use.part, depth + 1);
     }
     all += grams;
     flour += share.is_zero() ? Fraction() : share * grams;

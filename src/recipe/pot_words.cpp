@@ -7,15 +7,21 @@
 namespace qtn {
 namespace {
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
+std::string quoted(std::string_view text) {
+  return "`" + std::string(text) + "`";
+}
 
 bool apart(const Ends& there, const Ends& said, const Fraction& slack) {
   return there.low > said.high * (Fraction(1) + slack) || there.high < said.low * (Fraction(1) - slack);
 }
 
 // The end of `there` that comes nearest to what was said.
-Fraction nearer(const Ends& there, const Ends& said) { return there.low > said.high ? there.low : there.high; }
-Fraction nearer_said(const Ends& there, const Ends& said) { return there.low > said.high ? said.high : said.low; }
+Fraction nearer(const Ends& there, const Ends& said) {
+  return there.low > said.high ? there.low : there.high;
+}
+Fraction nearer_said(const Ends& there, const Ends& said) {
+  return there.low > said.high ? said.high : said.low;
+}
 
 std::string difference(const Ends& there, const Ends& said) {
   const std::string size = say_error(nearer(there, said), nearer_said(there, said));
@@ -35,17 +41,24 @@ void Pot::check_checkpoint(const Term& term, const Ends& said) {
   const Dimension dimension = term.amount.dimension();
   const Ends there = pot_.total().in(dimension);
   if (is_lost(there) || there.high.is_zero() || !apart(there, said, slack(term.amount.manner))) return;
-  report_.add(Code::checkpoint_off, term.span,
-              "By the steps so far there is " + say_amount(there, dimension) + " in the pot, " + difference(there, said) + " than " + say_amount(said, dimension) + ".")
-      .expect(quoted(say_amount(there, dimension))).find(quoted(recipe_.slice(term.span)));
+  report_
+      .add(Code::checkpoint_off, term.span,
+           "By the steps so far there is " + say_amount(there, dimension) + " in the pot, " + difference(there, said) +
+               " than " + say_amount(said, dimension) + ".")
+      .expect(quoted(say_amount(there, dimension)))
+      .find(quoted(recipe_.slice(term.span)));
 }
 
 void Pot::check_reduced(const Term& term, Dimension dimension, const Ends& said) {
   const Ends there = pot_.total().in(dimension);
-  if (is_lost(there) || there.high.is_zero() || !(said.low > there.high * (Fraction(1) + slack(term.amount.manner)))) return;
-  report_.add(Code::reduce_to_more, term.span,
-              "There is only " + say_amount(there, dimension) + " in the pot here, which cannot be boiled down to " + say_amount(said, dimension) + ".")
-      .expect("less than " + say_amount(there, dimension)).find(quoted(recipe_.slice(term.span)));
+  if (is_lost(there) || there.high.is_zero() || !(said.low > there.high * (Fraction(1) + slack(term.amount.manner))))
+    return;
+  report_
+      .add(Code::reduce_to_more, term.span,
+           "There is only " + say_amount(there, dimension) + " in the pot here, which cannot be boiled down to " +
+               say_amount(said, dimension) + ".")
+      .expect("less than " + say_amount(there, dimension))
+      .find(quoted(recipe_.slice(term.span)));
 }
 
 void Pot::check_pieces(const Clause& clause) {
@@ -64,13 +77,19 @@ void Pot::check_pieces(const Clause& clause) {
   const Fraction room = slack(each->amount.manner);
   const std::string together = say_amount(asked, dimension), pot = say_amount(there, dimension);
   if (asked.low > there.high * (Fraction(1) + room)) {
-    report_.add(Code::pieces_weigh, clause.span, "These pieces weigh " + together + " together, and there is only " + pot + ".")
-        .expect("pieces that add up to " + pot).find(together);
+    report_
+        .add(Code::pieces_weigh, clause.span,
+             "These pieces weigh " + together + " together, and there is only " + pot + ".")
+        .expect("pieces that add up to " + pot)
+        .find(together);
   } else if (!heated_ && asked.high < there.low * (Fraction(1) - room)) {
     // After cooking the page does not say what is left, so nothing is said either.
-    report_.add(Code::pieces_weigh, Severity::note, clause.span,
-                say_amount(there.low - asked.high, dimension) + " is left over: these pieces weigh " + together + " together, and there is " + pot + ".")
-        .expect("pieces that add up to " + pot).find(together);
+    report_
+        .add(Code::pieces_weigh, Severity::note, clause.span,
+             say_amount(there.low - asked.high, dimension) + " is left over: these pieces weigh " + together +
+                 " together, and there is " + pot + ".")
+        .expect("pieces that add up to " + pot)
+        .find(together);
   }
 }
 
@@ -79,7 +98,8 @@ void Pot::check_kept() {
     if (kept.came_back) continue;
     const std::string name(recipe_.lines[kept.held.what.index].name);
     report_.add(Code::kept_not_used, kept.span, "The " + name + " kept back here never goes in.")
-        .expect("a later step with `[the kept " + name + "]`").find(quoted(recipe_.slice(kept.span)));
+        .expect("a later step with `[the kept " + name + "]`")
+        .find(quoted(recipe_.slice(kept.span)));
   }
 }
 
@@ -126,7 +146,8 @@ void Pot::check_makes() {
     const std::string sum = say_amount(there, yield.dimension), said = say_amount(should, yield.dimension);
     const bool more = there.low > should.high;
     auto& problem = report_.add(Code::makes_off, cooks ? Severity::warning : Severity::error, yield.span,
-                                "What goes in comes to " + sum + ", " + difference(there, should) + " than the " + said + " that `makes:` says.");
+                                "What goes in comes to " + sum + ", " + difference(there, should) + " than the " +
+                                    said + " that `makes:` says.");
     problem.find(quoted(recipe_.slice(yield.span)));
     if (cooks) {
       const Fraction from = nearer(there, should), to = nearer_said(there, should);

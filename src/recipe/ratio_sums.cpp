@@ -12,90 +12,7 @@ std::size_t slot(Index part, Dimension dimension) {
   return part * std::size_t{3} + (dimension == Dimension::mass ? 0u : dimension == Dimension::volume ? 1u : 2u);
 }
 
-Fraction middle(const Ends& ends) {
-  return ends.low == ends.high ? ends.low : (ends.low + ends.high) * Fraction::of(1, 2);
-}
-
-Dimension weighed_as(Dimension dimension) { return dimension == Dimension::volume ? Dimension::volume : Dimension::mass; }
-
 }  // namespace
-
-// ---- dimensions ---------------------------------------------------------------------------------------------------
-// Parts take the dimension of what anchors them.
-Dimension RatioSystem::parts_dimension(Index part) const {
-  const Part& one = recipe_.parts[part];
-  if (one.head.by_volume) return Dimension::volume;
-  for (Index i = one.lines.first; i < one.lines.end(); ++i) {
-    const TakeLine& line = recipe_.lines[i];
-    if (line.basis != Basis::parts) continue;
-    for (Index s = line.stated.first; s < line.stated.end(); ++s)
-      if (!recipe_.stated[s].each) return weighed_as(recipe_.stated[s].amount.dimension());
-  }
-  for (const Yield& yield : yields_of(recipe_, part))
-    if (!yield.by_product && yield.dimension != Dimension::count) return weighed_as(yield.dimension);
-  for (const Index asker : askers_[part])
-    if (recipe_.lines[asker].basis == Basis::amount) return weighed_as(recipe_.lines[asker].amount.dimension());
-  return Dimension::mass;
-}
-
-// A percentage is by weight, unless what it is of has a volume and nobody knows its weight.
-bool RatioSystem::by_volume_only(Index i, const Slice& members) const {
-  const TakeLine& line = recipe_.lines[i];
-  for (Index m = members.first; m < members.end(); ++m) {
-    const Target& member = recipe_.set_members[m];
-    if (member.kind != TargetKind::line) continue;
-    const Index of = standing_index(member.index);
-    const TakeLine& base = recipe_.lines[of];
-    if (has(of)) {
-      if (dim_[of] == Dimension::volume && of != i && convert(of, Dimension::volume, Dimension::mass).is_lost()) return true;
-    } else if (base.basis == Basis::amount && base.amount.dimension() == Dimension::volume &&
-               grams_of(recipe_, base, kept_amount(recipe_, base)).low.is_lost()) {
-      return true;
-    }
-  }
-  if (!line.members.empty() || !recipe_.parts[line.part].head.by_volume) return false;
-  return true;
-}
-
-void RatioSystem::choose_dimensions() {
-  std::vector<Index> percents;
-  for (Index p = 0; p < recipe_.parts.size(); ++p)
-    if (size_[p] != Linear::kNobody) parts_dim_[p] = parts_dimension(p);
-  for (Index i = 0; i < recipe_.lines.size(); ++i) {
-    if (!has(i)) continue;
-    const TakeLine& line = recipe_.lines[i];
-    if (line.basis == Basis::parts) dim_[i] = parts_dim_[line.part];
-    if (line.basis == Basis::rate) dim_[i] = line.written.dimension();
-    if (line.basis == Basis::percent) percents.push_back(i);
-  }
-  // A list whose `makes:` is a volume, with a line that has no weight by volume, is by volume throughout.
-  for (Index p = 0; p < recipe_.parts.size(); ++p) {
-    bool volume = false, mass = false, unweighable = false;
-    for (const Yield& yield : yields_of(recipe_, p))
-      (yield.dimension == Dimension::volume ? volume : mass) |= yield.dimension != Dimension::count;
-    if (!volume || mass) continue;
-    const Slice lines = recipe_.parts[p].lines;
-    for (Index i = lines.first; i < lines.end(); ++i) {
-      if (!in_sums(recipe_.lines[i])) continue;
-      if (!has(i)) mass = mass || recipe_.lines[i].amount.dimension() != Dimension::volume;
-      else unweighable = unweighable || convert(i, Dimension::mass, Dimension::volume).is_lost();
-    }
-    if (mass || !unweighable) continue;
-    for (const Index i : percents)
-      if (recipe_.lines[i].part == p) dim_[i] = Dimension::volume;
-  }
-  bool changed = true;
-  for (int pass = 0; changed && pass < 8; ++pass) {
-    changed = false;
-    for (const Index i : percents) {
-      const TakeLine& line = recipe_.lines[i];
-      if (dim_[i] == Dimension::volume) continue;
-      if (!by_volume_only(i, line.members.empty() ? recipe_.parts[line.part].head.members : line.members)) continue;
-      dim_[i] = Dimension::volume;
-      changed = true;
-    }
-  }
-}
 
 // Base units of `to` in one base unit of `from`, for the food of this line.
 Fraction RatioSystem::convert(Index i, Dimension from, Dimension to) const {
@@ -117,7 +34,6 @@ Ends RatioSystem::sized(Index i, const Quantity& amount, Dimension dimension) co
   return {grams.low * by, grams.high * by};
 }
 
-// ---- sums ---------------------------------------------------------------------------------------------------------
 void RatioSystem::add_line(RatioSum& sum, Index line, Dimension dimension, const Fraction& by) {
   const Index i = standing_index(line);
   const TakeLine& one = recipe_.lines[i];
@@ -125,9 +41,12 @@ void RatioSystem::add_line(RatioSum& sum, Index line, Dimension dimension, const
   const bool part_kept = tail_of(recipe_, one, TailKind::taking_up) != nullptr;
   if (has(i) && !part_kept) {
     const Fraction factor = by * convert(i, dim_[i], dimension);
-    if (spoiled_[i]) sum.spoiled = true;
-    else if (factor.is_lost()) sum.unweighed = line;
-    else sum.factors.push_back({var_[i], factor});
+    if (spoiled_[i])
+      sum.spoiled = true;
+    else if (factor.is_lost())
+      sum.unweighed = line;
+    else
+      sum.factors.push_back({var_[i], factor});
     if (one.written.is_range()) sum.ranged = line;
     return;
   }
@@ -152,8 +71,10 @@ void RatioSystem::add_line(RatioSum& sum, Index line, Dimension dimension, const
 void RatioSystem::add_member(RatioSum& sum, const Target& member, Dimension dimension, const Fraction& by) {
   switch (member.kind) {
     case TargetKind::line:
-    case TargetKind::aside: return add_line(sum, member.index, dimension, by);
-    case TargetKind::part: return add_whole(sum, product_of(member.index, dimension), by);
+    case TargetKind::aside:
+      return add_line(sum, member.index, dimension, by);
+    case TargetKind::part:
+      return add_whole(sum, product_of(member.index, dimension), by);
     case TargetKind::use: {
       const Use& use = recipe_.uses[member.index];
       if (use.recipe == nullptr || use.recipe->parts.empty()) break;
@@ -164,7 +85,8 @@ void RatioSystem::add_member(RatioSum& sum, const Target& member, Dimension dime
       }
       break;
     }
-    default: break;
+    default:
+      break;
   }
   sum.spoiled = true;
 }
@@ -242,8 +164,10 @@ void RatioSystem::add_flour(RatioSum& sum, Index part) {
       continue;
     }
     const Fraction share = flour_share(line.target);
-    if (share.is_lost()) sum.unweighed = i;
-    else if (!share.is_zero()) add_line(sum, i, Dimension::mass, share);
+    if (share.is_lost())
+      sum.unweighed = i;
+    else if (!share.is_zero())
+      add_line(sum, i, Dimension::mass, share);
   }
 }
 
@@ -280,8 +204,10 @@ Fraction RatioSystem::flour_share(Index part) {
     if (!in_sums(line) || (line.target.kind == TargetKind::part && line.target.index == part)) continue;
     const bool taken = line.target.kind == TargetKind::part || line.target.kind == TargetKind::use;
     const Fraction share = taken ? alone.flour_share(line.target) : Fraction(is_flour(standing(recipe_, line)) ? 1 : 0);
-    if (share.is_lost()) all.spoiled = true;
-    else if (!share.is_zero()) alone.add_line(flour, i, Dimension::mass, share);
+    if (share.is_lost())
+      all.spoiled = true;
+    else if (!share.is_zero())
+      alone.add_line(flour, i, Dimension::mass, share);
     alone.add_line(all, i, Dimension::mass, Fraction(1));
   }
   // One gram of it, unless its own lines say how much there is.
@@ -292,7 +218,8 @@ Fraction RatioSystem::flour_share(Index part) {
   const auto total = [&](const RatioSum& sum) {
     Fraction value = sum.holds() && !alone.system_.gave_up() ? sum.constant : Fraction::lost();
     for (const Linear::Factor& factor : sum.factors)
-      value += alone.system_.is_known(factor.unknown) ? factor.by * alone.system_.value(factor.unknown) : Fraction::lost();
+      value +=
+          alone.system_.is_known(factor.unknown) ? factor.by * alone.system_.value(factor.unknown) : Fraction::lost();
     return value;
   };
   flour_ = alone.flour_;

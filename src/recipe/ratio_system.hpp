@@ -19,7 +19,16 @@ inline bool is_ratio(const TakeLine& line) {
 enum class MakesFails : std::uint8_t { unasked, unwritten, a_count, a_range, taken_out, by_product, unweighed };
 
 struct RatioTrouble {
-  enum Kind : std::uint8_t { open, clash, base_range, base_unweighed, makes_unweighed, only_zero, below_zero, too_long };
+  enum Kind : std::uint8_t {
+    open,
+    clash,
+    base_range,
+    base_unweighed,
+    makes_unweighed,
+    only_zero,
+    below_zero,
+    too_long
+  };
   Kind kind;
   Index part = kNone;
   Index line = kNone;        // where it is said
@@ -47,7 +56,9 @@ class RatioSystem {
   void solve();
 
   bool has(Index line) const { return var_[line] != Linear::kNobody; }
-  bool is_known(Index line) const { return has(line) && !spoiled_[line] && !system_.gave_up() && system_.is_known(var_[line]); }
+  bool is_known(Index line) const {
+    return has(line) && !spoiled_[line] && !system_.gave_up() && system_.is_known(var_[line]);
+  }
   const Fraction& value(Index line) const { return system_.value(var_[line]); }  // in the base unit of its dimension
   Dimension dimension(Index line) const { return dim_[line]; }
   const std::vector<RatioTrouble>& troubles() const { return troubles_; }
@@ -66,7 +77,7 @@ class RatioSystem {
     bool stated;
   };
 
-  // ratio_system.cpp
+  // ratio_system.cpp: equations and stages; ratio_outcome.cpp: what came of them
   void find_unknowns();
   void line_equation(Index line);
   void share_equation(Index line, RatioSum base, const Fraction& share);
@@ -82,10 +93,12 @@ class RatioSystem {
   Index standing_index(Index line) const;
   bool included(Index part) const { return only_ == kNone || part == only_; }
 
-  // ratio_sums.cpp
+  // ratio_dimensions.cpp
   void choose_dimensions();
   Dimension parts_dimension(Index part) const;
   bool by_volume_only(Index line, const Slice& members) const;
+
+  // ratio_sums.cpp
   Fraction convert(Index line, Dimension from, Dimension to) const;
   Ends sized(Index line, const Quantity& amount, Dimension dimension) const;
   void add_line(RatioSum& sum, Index line, Dimension dimension, const Fraction& by);
@@ -102,12 +115,12 @@ class RatioSystem {
   Index only_;
   std::vector<Index> within_;
   Linear system_;
-  std::vector<Linear::Unknown> var_;   // by line
-  std::vector<Dimension> dim_;         // by line
-  std::vector<bool> spoiled_;          // by line: damaged, or said to be wrong
-  std::vector<Linear::Unknown> size_;  // by part: what one of its parts is
-  std::vector<Dimension> parts_dim_;   // by part
-  std::vector<MakesFails> makes_;      // by part
+  std::vector<Linear::Unknown> var_;        // by line
+  std::vector<Dimension> dim_;              // by line
+  std::vector<bool> spoiled_;               // by line: damaged, or said to be wrong
+  std::vector<Linear::Unknown> size_;       // by part: what one of its parts is
+  std::vector<Dimension> parts_dim_;        // by part
+  std::vector<MakesFails> makes_;           // by part
   std::vector<std::vector<Index>> askers_;  // by part: lines that take so much of it
   std::deque<Whole> wholes_;
   std::vector<Index> product_at_, head_at_;  // by part and dimension, into wholes_
@@ -120,7 +133,7 @@ class RatioSystem {
 
 // How the lines of a part end up in its product, where that is a plain sum; see pot_shares.cpp.
 struct PotShares {
-  bool plain = true;       // false: something leaves the pot, or its weight is said on the way
+  bool plain = true;  // false: something leaves the pot, or its weight is said on the way
   bool by_product = false;
   std::vector<std::pair<Index, Fraction>> lines;  // grams that come out of one gram put in
   std::vector<std::pair<Index, Fraction>> parts;  // taken whole or in shares, without a line of their own
@@ -131,6 +144,9 @@ PotShares pot_shares(const Recipe& recipe, Index part);
 bool is_flour(const TakeLine& line);
 // What share of a solved recipe's part is flour, by weight; lost when it cannot be weighed.
 Fraction flour_share_of(const Recipe& recipe, Index part, int depth = 0);
+
+// The amount in parentheses that is not of each: 3 parts (300 ml); nullptr when there is none.
+const Stated* size_stated(const Recipe& recipe, const TakeLine& line);
 
 // Sentences for what went wrong.
 void say_trouble(const Recipe& recipe, const RatioTrouble& trouble, Report& report);

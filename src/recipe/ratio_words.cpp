@@ -4,7 +4,9 @@
 namespace qtn {
 namespace {
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
+std::string quoted(std::string_view text) {
+  return "`" + std::string(text) + "`";
+}
 
 // "flour, butter and water"; after six it says how many more.
 std::string listed(const Recipe& recipe, const std::vector<Index>& lines) {
@@ -19,7 +21,9 @@ std::string listed(const Recipe& recipe, const std::vector<Index>& lines) {
   return text;
 }
 
-Span amount_place(const TakeLine& line) { return line.amount_span.empty() ? line.name_span : line.amount_span; }
+Span amount_place(const TakeLine& line) {
+  return line.amount_span.empty() ? line.name_span : line.amount_span;
+}
 
 std::string written(const Recipe& recipe, Index line) {
   const TakeLine& one = recipe.lines[line];
@@ -36,11 +40,16 @@ Span stated_place(const Recipe& recipe, Index line) {
 
 std::string why_not_makes(MakesFails makes) {
   switch (makes) {
-    case MakesFails::a_count: return "`makes:` gives a number of things, which fixes no weight";
-    case MakesFails::a_range: return "`makes:` gives a range, which fixes no one amount";
-    case MakesFails::taken_out: return "`makes:` fixes nothing here, since something leaves the pot or its weight is set on the way";
-    case MakesFails::by_product: return "`makes:` fixes nothing here, since something else comes off";
-    default: return {};
+    case MakesFails::a_count:
+      return "`makes:` gives a number of things, which fixes no weight";
+    case MakesFails::a_range:
+      return "`makes:` gives a range, which fixes no one amount";
+    case MakesFails::taken_out:
+      return "`makes:` fixes nothing here, since something leaves the pot or its weight is set on the way";
+    case MakesFails::by_product:
+      return "`makes:` fixes nothing here, since something else comes off";
+    default:
+      return {};
   }
 }
 
@@ -65,14 +74,22 @@ class Saying {
 
   void run() {
     switch (trouble_.kind) {
-      case RatioTrouble::open: return open();
-      case RatioTrouble::clash: return trouble_.other != kNone || !trouble_.wanted.is_zero() ? stated_clash() : clash();
-      case RatioTrouble::base_range: return base_range();
-      case RatioTrouble::base_unweighed: return base_unweighed();
-      case RatioTrouble::makes_unweighed: return makes_unweighed();
-      case RatioTrouble::only_zero: return only_zero();
-      case RatioTrouble::below_zero: return below_zero();
-      case RatioTrouble::too_long: return too_long();
+      case RatioTrouble::open:
+        return open();
+      case RatioTrouble::clash:
+        return trouble_.other != kNone || !trouble_.wanted.is_zero() ? stated_clash() : clash();
+      case RatioTrouble::base_range:
+        return base_range();
+      case RatioTrouble::base_unweighed:
+        return base_unweighed();
+      case RatioTrouble::makes_unweighed:
+        return makes_unweighed();
+      case RatioTrouble::only_zero:
+        return only_zero();
+      case RatioTrouble::below_zero:
+        return below_zero();
+      case RatioTrouble::too_long:
+        return too_long();
     }
   }
 
@@ -89,7 +106,8 @@ class Saying {
   }
 
   void open() {
-    auto& problem = report_.add(Code::ratios_open, amount_place(line_), "Nothing says how much there is of " + listed(recipe_, all()) + ".");
+    auto& problem = report_.add(Code::ratios_open, amount_place(line_),
+                                "Nothing says how much there is of " + listed(recipe_, all()) + ".");
     const std::string first(recipe_.lines[leading(recipe_, trouble_)].name);
     const Part& part = recipe_.parts[trouble_.part];
     std::string expected = "an amount for the " + first + ", or `makes:` with a weight";
@@ -100,9 +118,11 @@ class Saying {
   }
 
   void clash() {
-    auto& problem = report_.add(Code::ratios_clash, line_.span, written(recipe_, trouble_.line) + " " + std::string(line_.name) +
-                                " cannot hold together with what the other lines say.");
-    problem.expect("ratios that one bowl can meet").find(written(recipe_, trouble_.line) + " of a sum that holds this line itself");
+    auto& problem = report_.add(Code::ratios_clash, line_.span,
+                                written(recipe_, trouble_.line) + " " + std::string(line_.name) +
+                                    " cannot hold together with what the other lines say.");
+    problem.expect("ratios that one bowl can meet")
+        .find(written(recipe_, trouble_.line) + " of a sum that holds this line itself");
     label_others(problem, "together with this line");
   }
 
@@ -110,35 +130,49 @@ class Saying {
   void stated_clash() {
     const Dimension dimension = trouble_.dimension;
     const std::string wanted = say_amount(trouble_.wanted, dimension), found = say_amount(trouble_.found, dimension);
-    const bool parts = line_.basis == Basis::parts && trouble_.other != kNone && recipe_.lines[trouble_.other].basis == Basis::parts;
-    std::string message = "The " + std::string(line_.name) + " is said to be " + wanted + ", and by the other lines it is " + found + ".";
+    const bool parts =
+        line_.basis == Basis::parts && trouble_.other != kNone && recipe_.lines[trouble_.other].basis == Basis::parts;
+    std::string message =
+        "The " + std::string(line_.name) + " is said to be " + wanted + ", and by the other lines it is " + found + ".";
     if (parts && !line_.written.low.is_zero())
-      message = "One part is " + say_amount(trouble_.found / line_.written.low, dimension) + " by the " + std::string(recipe_.lines[trouble_.other].name) +
-                ", and " + say_amount(trouble_.wanted / line_.written.low, dimension) + " by the " + std::string(line_.name) + ".";
+      message = "One part is " + say_amount(trouble_.found / line_.written.low, dimension) + " by the " +
+                std::string(recipe_.lines[trouble_.other].name) + ", and " +
+                say_amount(trouble_.wanted / line_.written.low, dimension) + " by the " + std::string(line_.name) + ".";
     const Span at = stated_place(recipe_, trouble_.line);
     auto& problem = report_.add(Code::ratios_clash, at, std::move(message));
     problem.expect(quoted(found)).find(quoted(recipe_.slice(at)));
-    if (trouble_.other != kNone && trouble_.other != trouble_.line) problem.also(recipe_.lines[trouble_.other].span, "this line fixes the size");
+    if (trouble_.other != kNone && trouble_.other != trouble_.line)
+      problem.also(recipe_.lines[trouble_.other].span, "this line fixes the size");
   }
 
   void base_range() {
     const TakeLine& base = recipe_.lines[trouble_.other];
-    auto& problem = report_.add(Code::range_as_base, amount_place(base), "The " + std::string(base.name) + " is a range, and other amounts are worked out from it.");
+    auto& problem =
+        report_.add(Code::range_as_base, amount_place(base),
+                    "The " + std::string(base.name) + " is a range, and other amounts are worked out from it.");
     problem.expect("one amount").find(written(recipe_, trouble_.other));
     if (trouble_.other != trouble_.line) problem.also(line_.span, "this line is worked out from it");
   }
 
   void base_unweighed() {
     const TakeLine& base = recipe_.lines[trouble_.other];
-    auto& problem = report_.add(Code::base_without_weight, amount_place(line_), "The " + std::string(line_.name) + " is a share of the " + std::string(base.name) + ", and nobody says what that weighs.");
-    problem.expect("a weight for the " + std::string(base.name) + ", or what one or 1 ml of it weighs, in its line or in the kitchen's file");
-    problem.find(base.measured() ? written(recipe_, trouble_.other) : "no amount").also(base.span, "this has no weight");
+    auto& problem = report_.add(Code::base_without_weight, amount_place(line_),
+                                "The " + std::string(line_.name) + " is a share of the " + std::string(base.name) +
+                                    ", and nobody says what that weighs.");
+    problem.expect("a weight for the " + std::string(base.name) +
+                   ", or what one or 1 ml of it weighs, in its line or in the kitchen's file");
+    problem.find(base.measured() ? written(recipe_, trouble_.other) : "no amount")
+        .also(base.span, "this has no weight");
   }
 
   void makes_unweighed() {
     const TakeLine& other = recipe_.lines[trouble_.other];
-    auto& problem = report_.add(Code::makes_without_weight, amount_place(line_), "The amounts of " + listed(recipe_, all()) + " hang on `makes:`, and nobody says what the " + std::string(other.name) + " weighs.");
-    problem.expect("a weight for the " + std::string(other.name) + ", or an amount for the " + std::string(recipe_.lines[leading(recipe_, trouble_)].name));
+    auto& problem =
+        report_.add(Code::makes_without_weight, amount_place(line_),
+                    "The amounts of " + listed(recipe_, all()) + " hang on `makes:`, and nobody says what the " +
+                        std::string(other.name) + " weighs.");
+    problem.expect("a weight for the " + std::string(other.name) + ", or an amount for the " +
+                   std::string(recipe_.lines[leading(recipe_, trouble_)].name));
     problem.also(other.span, "this cannot be weighed");
   }
 
@@ -160,19 +194,26 @@ class Saying {
   }
 
   void only_zero() {
-    auto& problem = report_.add(Code::only_zero_fits, line_.span, "Only an amount of nothing fits for " + listed(recipe_, all()) + ".");
-    problem.expect("an amount for the " + std::string(recipe_.lines[leading(recipe_, trouble_)].name)).find(adds_up_to());
+    auto& problem = report_.add(Code::only_zero_fits, line_.span,
+                                "Only an amount of nothing fits for " + listed(recipe_, all()) + ".");
+    problem.expect("an amount for the " + std::string(recipe_.lines[leading(recipe_, trouble_)].name))
+        .find(adds_up_to());
     if (!problem.found.empty()) problem.expect("shares of the whole that add up to 100 %");
     label_others(problem, "and this hangs on it");
   }
 
   void below_zero() {
-    report_.add(Code::only_zero_fits, line_.span, "The " + std::string(line_.name) + " would have to be less than nothing.")
-        .expect("ratios that leave something of it").find(say_amount(trouble_.found, trouble_.dimension));
+    report_
+        .add(Code::only_zero_fits, line_.span,
+             "The " + std::string(line_.name) + " would have to be less than nothing.")
+        .expect("ratios that leave something of it")
+        .find(say_amount(trouble_.found, trouble_.dimension));
   }
 
   void too_long() {
-    report_.add(Code::ratios_too_long, amount_place(line_), "The amounts of this list hang together in numbers too long to work out.")
+    report_
+        .add(Code::ratios_too_long, amount_place(line_),
+             "The amounts of this list hang together in numbers too long to work out.")
         .expect("shorter numbers, or amounts in place of some of the ratios");
   }
 
@@ -184,6 +225,8 @@ class Saying {
 
 }  // namespace
 
-void say_trouble(const Recipe& recipe, const RatioTrouble& trouble, Report& report) { Saying(recipe, trouble, report).run(); }
+void say_trouble(const Recipe& recipe, const RatioTrouble& trouble, Report& report) {
+  Saying(recipe, trouble, report).run();
+}
 
 }  // namespace qtn

@@ -1,10 +1,13 @@
 // Versions against the recipe they start from.
+#include <algorithm>
+
 #include "recipe/logs.hpp"
 #include "words/fold.hpp"
 
 namespace qtn {
 
 void check_variants(Recipe& recipe, Report& report) {
+  const bool disturbed = std::any_of(recipe.parts.begin(), recipe.parts.end(), [](const Part& part) { return part.disturbed; });
   for (std::size_t i = 0; i < recipe.variants.size(); ++i) {
     Log& log = recipe.variants[i];
     for (std::size_t j = 0; j < i; ++j)
@@ -25,8 +28,8 @@ void check_variants(Recipe& recipe, Report& report) {
             .also(line.amount_span, "the list").expect("`" + std::string(recipe.slice(line.amount_span)) + "`");
       } else if (is_verb_word(recipe, change.name)) {
         if (!change.after) report.add(Code::version_drops_step, change.span, "A version cannot leave out a step.").expect("another time or temperature");
-        else if (clauses_of(recipe, part, change.name).empty()) report_unknown(recipe, change, report);
-      } else {
+        else if (!disturbed && clauses_of(recipe, part, change.name).empty()) report_unknown(recipe, change, report);
+      } else if (!disturbed) {
         report_unknown(recipe, change, report);
       }
     }

@@ -9,7 +9,8 @@
 namespace qtn {
 
 struct Checked {
-  explicit Checked(std::string text, Surroundings around = {}) : source(std::make_unique<Source>("test.qtn", std::move(text))) {
+  explicit Checked(std::string text, Surroundings around = {})
+      : source(std::make_unique<Source>("test.qtn", std::move(text))) {
     const Tree tree = parse(*source);
     recipe = check(*source, tree, around, report);
     report.sort();

@@ -8,7 +8,8 @@ namespace {
 
 // A part with the head `makes:`, a list and a method.
 std::string stew(const std::string& makes, const std::string& take, const std::string& method) {
-  return "recipe: Test\nmeasures: British\n" + (makes.empty() ? "" : "makes: " + makes + "\n") + "take:\n" + take + "method:\n  " + method + "\n";
+  return "recipe: Test\nmeasures: British\n" + (makes.empty() ? "" : "makes: " + makes + "\n") + "take:\n" + take +
+         "method:\n  " + method + "\n";
 }
 const Diagnostic& only(const Checked& c) {
   REQUIRE(c.report.list().size() == 1);
@@ -16,7 +17,8 @@ const Diagnostic& only(const Checked& c) {
 }
 std::string weight(const Checked& c, Index part = 0) {
   const Part& one = c.recipe.parts[part];
-  return one.weight_low == one.weight_high ? one.weight_low.decimal(2) : one.weight_low.decimal(2) + " to " + one.weight_high.decimal(2);
+  return one.weight_low == one.weight_high ? one.weight_low.decimal(2)
+                                           : one.weight_low.decimal(2) + " to " + one.weight_high.decimal(2);
 }
 
 }  // namespace
@@ -37,26 +39,34 @@ TEST_CASE("pot: what goes in against what it makes") {
 }
 
 TEST_CASE("pot: by the piece, by ranges, by the jar") {
-  CHECK(Checked(stew("4 jars of 250 g", "  600 g  plums\n  400 g  sugar\n", "Mix [the plums] and [the sugar].")).codes() == "");
-  CHECK(Checked(stew("5 jars of 250 g", "  600 g  plums\n  400 g  sugar\n", "Mix [the plums] and [the sugar].")).codes() == "makes_off");
+  CHECK(Checked(stew("4 jars of 250 g", "  600 g  plums\n  400 g  sugar\n", "Mix [the plums] and [the sugar]."))
+            .codes() == "");
+  CHECK(Checked(stew("5 jars of 250 g", "  600 g  plums\n  400 g  sugar\n", "Mix [the plums] and [the sugar]."))
+            .codes() == "makes_off");
   const Checked range(stew("1 kg", "  500 to 600 g  plums\n  400 g  sugar\n", "Mix [the plums] and [the sugar]."));
   CHECK(range.codes() == "");
   CHECK(weight(range) == "900 to 1000");
-  CHECK(Checked(stew("900 to 1000 g", "  600 g  plums\n  400 g  sugar\n", "Mix [the plums] and [the sugar].")).codes() == "");
+  CHECK(
+      Checked(stew("900 to 1000 g", "  600 g  plums\n  400 g  sugar\n", "Mix [the plums] and [the sugar].")).codes() ==
+      "");
 }
 
 TEST_CASE("pot: by volume alone") {
   const std::string list = "  300 ml  olive oil\n  100 ml  vinegar\n";
   CHECK(Checked(stew("400 ml", list, "Shake [the oil] and [the vinegar].")).codes() == "");
   CHECK(Checked(stew("500 ml", list, "Shake [the oil] and [the vinegar].")).codes() == "makes_off");
-  CHECK(Checked(stew("500 ml", "  300 ml  olive oil\n  100 g  sugar\n", "Shake [the oil] and [the sugar].")).codes() == "");
+  CHECK(Checked(stew("500 ml", "  300 ml  olive oil\n  100 g  sugar\n", "Shake [the oil] and [the sugar].")).codes() ==
+        "");
 }
 
 TEST_CASE("pot: what nobody can weigh accuses nobody") {
-  CHECK(Checked(stew("500 g", "  220 g  plain flour\n  2  lemon drizzle fingers\n", "Mix [the flour] and [the fingers].")).codes() == "");
+  CHECK(
+      Checked(stew("500 g", "  220 g  plain flour\n  2  lemon drizzle fingers\n", "Mix [the flour] and [the fingers]."))
+          .codes() == "");
   // ... unless it leaves again
   CHECK(Checked(stew("500 g", "  220 g  plain flour\n  2  lemon drizzle fingers\n",
-                     "Mix [the flour] and [the fingers]. [take out the fingers] and [discard the fingers].")).codes() == "makes_off");
+                     "Mix [the flour] and [the fingers]. [take out the fingers] and [discard the fingers]."))
+            .codes() == "makes_off");
 }
 
 TEST_CASE("pot: cooking loses what the page does not say") {
@@ -64,23 +74,29 @@ TEST_CASE("pot: cooking loses what the page does not say") {
   const Checked baked(stew("800 g", list, "Mix [the flour] and [the water], [bake 40 min at 220 °C]."));
   CHECK(only(baked).severity == Severity::warning);
   CHECK(only(baked).expected == "what cooking takes or adds, such as `[loses 20 %]` in the method, or about 1 kg");
-  CHECK(Checked(stew("800 g", list, "Mix [the flour] and [the water], [bake 40 min at 220 °C], [loses 20 %].")).codes() == "");
-  CHECK(Checked(stew("800 g", list, "Mix [the flour] and [the water], [bake 40 min at 220 °C], [loses 19 to 21 %].")).codes() == "");
-  const Checked drained(stew("500 g", "  400 g  beans\n  1 l  water\n", "Soak [the beans] in [the water] and [drain]."));
+  CHECK(
+      Checked(stew("800 g", list, "Mix [the flour] and [the water], [bake 40 min at 220 °C], [loses 20 %].")).codes() ==
+      "");
+  CHECK(Checked(stew("800 g", list, "Mix [the flour] and [the water], [bake 40 min at 220 °C], [loses 19 to 21 %]."))
+            .codes() == "");
+  const Checked drained(
+      stew("500 g", "  400 g  beans\n  1 l  water\n", "Soak [the beans] in [the water] and [drain]."));
   CHECK(only(drained).severity == Severity::warning);
   CHECK(weight(drained) == "400");
 }
 
 TEST_CASE("pot: a gain of one thing alone") {
-  const Checked c(stew("2.7 kg", "  2.5 kg  lamb leg\n  2 kg  water\n",
-                       "Put [the leg] in [the water]. [take out the leg] and [discard the water]. [the leg gains 8 %]."));
+  const Checked c(
+      stew("2.7 kg", "  2.5 kg  lamb leg\n  2 kg  water\n",
+           "Put [the leg] in [the water]. [take out the leg] and [discard the water]. [the leg gains 8 %]."));
   CHECK(c.codes() == "");
   CHECK(weight(c) == "2700");
 }
 
 TEST_CASE("pot: kept back") {
   const std::string list = "  500 g  strong flour\n  350 g  water\n";
-  const Checked good(stew("850 g", list, "Mix [the flour] with [keep back 50 g of the water] and [the water]. Add [the kept water]."));
+  const Checked good(
+      stew("850 g", list, "Mix [the flour] with [keep back 50 g of the water] and [the water]. Add [the kept water]."));
   CHECK(good.codes() == "");
   CHECK(weight(good) == "850");
   const Checked lost(stew("800 g", list, "[keep back 50 g of the water], then mix [the flour] and [the water]."));
@@ -95,7 +111,8 @@ TEST_CASE("pot: taken out, put back, thrown away") {
   CHECK(weight(Checked(stew("3.5 kg", list, all))) == "3500");
   CHECK(weight(Checked(stew("2 kg", list, all + "[strain out the bones and the carrots]."))) == "2000");
   CHECK(weight(Checked(stew("2 kg", list, all + "[take out the bones] and [discard the rest]."))) == "1000");
-  CHECK(weight(Checked(stew("2 kg", list, all + "[take out the bones] and [discard the rest]. Back in with [the bones]."))) == "1000");
+  CHECK(weight(Checked(stew(
+            "2 kg", list, all + "[take out the bones] and [discard the rest]. Back in with [the bones]."))) == "1000");
   CHECK(weight(Checked(stew("3.5 kg", list, all + "[discard half the carrots]."))) == "3250");
   CHECK(weight(Checked(stew("3.5 kg", list, all + "[discard 100 g of the carrots]."))) == "3400");
 }
@@ -114,21 +131,25 @@ TEST_CASE("pot: reduced, weighed on the way") {
   const Checked more(stew("", list, all + "[reduce to 4 kg]."));
   CHECK(only(more).code == Code::reduce_to_more);
   // A checkpoint weighs what nobody could weigh before.
-  const Checked unknown(stew("3 kg", list + "  2  lemon drizzle fingers\n", all + "Add [the fingers]. [weigh 3.06 kg]."));
+  const Checked unknown(
+      stew("3 kg", list + "  2  lemon drizzle fingers\n", all + "Add [the fingers]. [weigh 3.06 kg]."));
   CHECK(unknown.codes() == "");
   CHECK(weight(unknown) == "3060");
 }
 
 TEST_CASE("pot: reducing goes on by volume") {
-  const std::string text = stew("2.5 l, and about 150 g chicken fat", "  2 kg  chicken bones\n  4 l  water\n",
-                                "Put [the bones] in [the water], [simmer 3 h]. [strain out the bones]. [reduce to 2.5 l].");
+  const std::string text =
+      stew("2.5 l, and about 150 g chicken fat", "  2 kg  chicken bones\n  4 l  water\n",
+           "Put [the bones] in [the water], [simmer 3 h]. [strain out the bones]. [reduce to 2.5 l].");
   CHECK(Checked(text).codes() == "");
   CHECK(Checked(stew("2 l", "  2 kg  chicken bones\n  4 l  water\n",
-                     "Put [the bones] in [the water], [simmer 3 h]. [strain out the bones]. [reduce to 2.5 l].")).codes() == "makes_off");
+                     "Put [the bones] in [the water], [simmer 3 h]. [strain out the bones]. [reduce to 2.5 l]."))
+            .codes() == "makes_off");
 }
 
 TEST_CASE("pot: pieces") {
-  const std::string list = "  600 g  strong flour\n  400 g  water\n", mix = "Mix [the flour] and [the water], cut into ";
+  const std::string list = "  600 g  strong flour\n  400 g  water\n",
+                    mix = "Mix [the flour] and [the water], cut into ";
   CHECK(Checked(stew("", list, mix + "[6 rounds of 165 g].")).codes() == "");
   const Checked over(stew("", list, mix + "[8 rounds of 150 g]."));
   CHECK(only(over).code == Code::pieces_weigh);
@@ -141,18 +162,23 @@ TEST_CASE("pot: pieces") {
 }
 
 TEST_CASE("pot: what coats and fries counts by what is taken up") {
-  const Checked c(stew("260 g", "  200 g  plaice\n  1 l  rapeseed oil, taking up 60 g\n", "Fry [the plaice] in [the oil]."));
+  const Checked c(
+      stew("260 g", "  200 g  plaice\n  1 l  rapeseed oil, taking up 60 g\n", "Fry [the plaice] in [the oil]."));
   CHECK(c.codes() == "");
   CHECK(weight(c) == "260");
 }
 
 TEST_CASE("pot: parts in parts") {
-  const std::string crust = "part: Shortcrust\nmakes: 374 g\ntake:\n  220 g  plain flour\n  110 g  butter\n  44 g  water\n"
-                            "method:\n  Mix [the flour], [the butter] and [the water].\n\n";
-  const Checked whole("recipe: Tart\nmakes: 674 g\n\n" + crust + "part: Tart\ntake:\n  300 g  leeks\nmethod:\n  Line the tin with [the Shortcrust], fill with [the leeks].\n");
+  const std::string crust =
+      "part: Shortcrust\nmakes: 374 g\ntake:\n  220 g  plain flour\n  110 g  butter\n  44 g  water\n"
+      "method:\n  Mix [the flour], [the butter] and [the water].\n\n";
+  const Checked whole(
+      "recipe: Tart\nmakes: 674 g\n\n" + crust +
+      "part: Tart\ntake:\n  300 g  leeks\nmethod:\n  Line the tin with [the Shortcrust], fill with [the leeks].\n");
   CHECK(whole.codes() == "");
   CHECK(weight(whole, 1) == "674");
-  const Checked some("recipe: Tart\nmakes: 600 g\n\n" + crust + "part: Tart\ntake:\n  300 g  [Shortcrust], and 10 % for trimmings\n  300 g  leeks\n"
+  const Checked some("recipe: Tart\nmakes: 600 g\n\n" + crust +
+                     "part: Tart\ntake:\n  300 g  [Shortcrust], and 10 % for trimmings\n  300 g  leeks\n"
                      "method:\n  Line the tin with [the Shortcrust], fill with [the leeks].\n");
   CHECK(some.codes() == "");
   CHECK(weight(some, 1) == "600");
@@ -165,8 +191,10 @@ TEST_CASE("pot: everything, and lines that no step names") {
 }
 
 TEST_CASE("pot: by hand or by machine is done once") {
-  const Checked c("recipe: Loaf\nmakes: 900 g\ntake:\n  600 g  strong flour\n  400 g  water\nmethod:\n  Mix [the flour] and [the water].\n\n"
-                  "  by hand: Knead [10 min], [loses 10 %].\n\n  by machine: Knead [5 min], [loses 10 %].\n");
+  const Checked c(
+      "recipe: Loaf\nmakes: 900 g\ntake:\n  600 g  strong flour\n  400 g  water\nmethod:\n  Mix [the flour] and [the "
+      "water].\n\n"
+      "  by hand: Knead [10 min], [loses 10 %].\n\n  by machine: Knead [5 min], [loses 10 %].\n");
   CHECK(weight(c) == "900");
 }
 

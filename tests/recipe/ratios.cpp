@@ -13,14 +13,17 @@ std::string dish(const std::string& makes, const std::string& take) {
 
 TEST_CASE("ratios: the worked examples") {
   SUBCASE("1: shortcrust, makes is a check") {
-    const Checked c(dish("370 g", "take: % of plain flour\n  220 g  plain flour\n  50 %  butter\n  1/2 tsp  fine salt\n  20 %  water\n"));
+    const Checked c(
+        dish("370 g",
+             "take: % of plain flour\n  220 g  plain flour\n  50 %  butter\n  1/2 tsp  fine salt\n  20 %  water\n"));
     CHECK(c.codes() == "");
     CHECK(c.amount("butter") == "110 g");
     CHECK(c.amount("water") == "44 g");
     CHECK(c.amount("plain flour") == "220 g");
   }
   SUBCASE("2: makes decides") {
-    const Checked c(dish("1 kg", "take: % of strong flour\n  100 %  strong flour\n  67 %  water\n  2 %  salt\n  1 %  dried yeast\n"));
+    const Checked c(dish(
+        "1 kg", "take: % of strong flour\n  100 %  strong flour\n  67 %  water\n  2 %  salt\n  1 %  dried yeast\n"));
     CHECK(c.codes() == "");
     CHECK(c.line("strong flour").amount.low == Fraction::of(10000, 17));
     CHECK(c.amount("water") == "394.12 g");
@@ -43,15 +46,18 @@ TEST_CASE("ratios: the worked examples") {
     const Checked a(dish("", "take:\n  1.5 kg  pork thighs\n  500 g  pork fat\n  1.8 % of [thighs + fat]  salt\n"));
     CHECK(a.codes() == "");
     CHECK(a.amount("salt") == "36 g");
-    const Checked b(dish("", "take:\n  1.5 kg  pork thighs\n  500 g  pork fat\n  18 g per kg of [thighs + fat]  salt\n"));
+    const Checked b(
+        dish("", "take:\n  1.5 kg  pork thighs\n  500 g  pork fat\n  18 g per kg of [thighs + fat]  salt\n"));
     CHECK(b.codes() == "");
     CHECK(b.amount("salt") == "36 g");
-    const Checked d(dish("", "take: per kg of [thighs + fat]\n  1.5 kg  pork thighs\n  500 g  pork fat\n  18 g per kg  salt\n"));
+    const Checked d(
+        dish("", "take: per kg of [thighs + fat]\n  1.5 kg  pork thighs\n  500 g  pork fat\n  18 g per kg  salt\n"));
     CHECK(d.codes() == "");
     CHECK(d.amount("salt") == "36 g");
   }
   SUBCASE("6: the base in shares of itself") {
-    const Checked c(dish("2 kg", "take: % of [thighs + fat]\n  70 %  pork thighs\n  30 %  pork fat\n  1.8 %  salt\n  10 %  water\n"));
+    const Checked c(dish(
+        "2 kg", "take: % of [thighs + fat]\n  70 %  pork thighs\n  30 %  pork fat\n  1.8 %  salt\n  10 %  water\n"));
     CHECK(c.codes() == "");
     CHECK(c.amount("pork thighs") == "1252.24 g");
     CHECK(c.amount("pork fat") == "536.67 g");
@@ -73,9 +79,11 @@ TEST_CASE("ratios: the worked examples") {
     CHECK(c.amount("butter") == "?");
   }
   SUBCASE("9: the line that takes the part decides") {
-    const Checked c("recipe: Tart\n\npart: Shortcrust\ntake: % of plain flour\n  100 %  plain flour\n  50 %  butter\n  20 %  water\n"
-                    "method:\n  Rub [the butter] into [the flour], add [the water].\n\n"
-                    "part: Tart\ntake:\n  450 g  [Shortcrust]\nmethod:\n  Roll [the Shortcrust].\n");
+    const Checked c(
+        "recipe: Tart\n\npart: Shortcrust\ntake: % of plain flour\n  100 %  plain flour\n  50 %  butter\n  20 %  "
+        "water\n"
+        "method:\n  Rub [the butter] into [the flour], add [the water].\n\n"
+        "part: Tart\ntake:\n  450 g  [Shortcrust]\nmethod:\n  Roll [the Shortcrust].\n");
     CHECK(c.codes() == "");
     CHECK(c.line("plain flour").amount.low == Fraction::of(4500, 17));
     CHECK(c.amount("butter") == "132.35 g");
@@ -119,7 +127,8 @@ TEST_CASE("ratios: a stated amount that proves a percentage") {
   CHECK(good.amount("butter") == "110 g");
   const Checked off(dish("", "take: % of plain flour\n  220 g  plain flour\n  50 % (150 g)  butter\n"));
   REQUIRE(off.codes() == "ratios_clash");
-  CHECK(off.problem(Code::ratios_clash)->message == "The butter is said to be 150 g, and by the other lines it is 110 g.");
+  CHECK(off.problem(Code::ratios_clash)->message ==
+        "The butter is said to be 150 g, and by the other lines it is 110 g.");
   const Checked needed(dish("", "take: % of plain flour\n  100 %  plain flour\n  50 % (110 g)  butter\n"));
   CHECK(needed.codes() == "");
   CHECK(needed.amount("plain flour") == "220 g");
@@ -140,7 +149,8 @@ TEST_CASE("ratios: what cannot be weighed") {
   const Checked counted(dish("", "take:\n  3  lemon drizzle fingers\n  50 % of [the fingers]  sugar\n"));
   REQUIRE(counted.codes() == "base_without_weight");
   CHECK(counted.amount("sugar") == "?");
-  const Checked makes(dish("1 kg", "take: % of plain flour\n  100 %  plain flour\n  60 %  water\n  3  lemon drizzle fingers\n"));
+  const Checked makes(
+      dish("1 kg", "take: % of plain flour\n  100 %  plain flour\n  60 %  water\n  3  lemon drizzle fingers\n"));
   REQUIRE(makes.problem(Code::makes_without_weight) != nullptr);
   CHECK(makes.codes() == "makes_without_weight");
 }
@@ -154,42 +164,51 @@ TEST_CASE("ratios: per cent of a liquid is by weight where its weight is known")
 }
 
 TEST_CASE("ratios: all flour counts the flour inside what is taken") {
-  const Checked c("recipe: Loaf\nmakes: 1 kg\n\npart: Levain\ntake: % of strong flour\n  100 %  strong flour\n  100 %  water\n"
-                  "method:\n  Mix [the flour] and [the water].\n\n"
-                  "part: Loaf\ntake: % of all flour\n  400 g  strong white flour\n  200 g  [Levain]\n  60 %  water\n  2 %  salt\n"
-                  "method:\n  Mix [the flour], [the water], [the salt] and [the Levain].\n");
+  const Checked c(
+      "recipe: Loaf\nmakes: 1 kg\n\npart: Levain\ntake: % of strong flour\n  100 %  strong flour\n  100 %  water\n"
+      "method:\n  Mix [the flour] and [the water].\n\n"
+      "part: Loaf\ntake: % of all flour\n  400 g  strong white flour\n  200 g  [Levain]\n  60 %  water\n  2 %  salt\n"
+      "method:\n  Mix [the flour], [the water], [the salt] and [the Levain].\n");
   CHECK(c.codes() == "makes_off");  // 910 g
   CHECK(c.amount("salt") == "10 g");
   CHECK(c.amount("strong flour") == "100 g");
 }
 
 TEST_CASE("ratios: a starter made from its own last batch") {
-  const Checked c("recipe: Levain\nmakes: 230 g\ntake: % of all flour\n  20 g  [Levain], from the last batch\n  100 g  strong flour\n  100 %  water\n");
+  const Checked c(
+      "recipe: Levain\nmakes: 230 g\ntake: % of all flour\n  20 g  [Levain], from the last batch\n  100 g  strong "
+      "flour\n  100 %  water\n");
   CHECK(c.codes() == "");
   CHECK(c.amount("water") == "110 g");  // half of the last batch is flour
-  const Checked twice("recipe: Levain\nmakes: 220 g\ntake: % of all flour\n  20 g  [Levain], from the last batch\n  100 %  strong flour\n  100 %  water\n");
+  const Checked twice(
+      "recipe: Levain\nmakes: 220 g\ntake: % of all flour\n  20 g  [Levain], from the last batch\n  100 %  strong "
+      "flour\n  100 %  water\n");
   REQUIRE(twice.codes() == "ratios_clash");
   CHECK(twice.at(twice.problem(Code::ratios_clash)).find("strong flour") != std::string::npos);
 }
 
 TEST_CASE("ratios: a loss of the pot enters makes") {
-  const Checked c("recipe: Loaf\nmakes: 850 g\ntake: % of strong flour\n  100 %  strong flour\n  68 %  water\n  2 %  salt\n"
-                  "method:\n  Mix [the flour], [the water] and [the salt], [bake 40 min at 220 °C], [loses 15 %].\n");
+  const Checked c(
+      "recipe: Loaf\nmakes: 850 g\ntake: % of strong flour\n  100 %  strong flour\n  68 %  water\n  2 %  salt\n"
+      "method:\n  Mix [the flour], [the water] and [the salt], [bake 40 min at 220 °C], [loses 15 %].\n");
   CHECK(c.problem(Code::makes_off) == nullptr);
   CHECK(c.line("strong flour").amount.low == Fraction::of(10000, 17));
-  const Checked late("recipe: Loaf\nmakes: 950 g\ntake: % of strong flour\n  100 %  strong flour\n  68 %  water\n  100 g  butter\n"
-                     "method:\n  Mix [the flour] and [the water], [bake 40 min at 220 °C], [loses 15 %]. Add [the butter].\n");
+  const Checked late(
+      "recipe: Loaf\nmakes: 950 g\ntake: % of strong flour\n  100 %  strong flour\n  68 %  water\n  100 g  butter\n"
+      "method:\n  Mix [the flour] and [the water], [bake 40 min at 220 °C], [loses 15 %]. Add [the butter].\n");
   CHECK(late.problem(Code::makes_off) == nullptr);
   CHECK((late.line("strong flour").amount.low * Fraction::of(168, 100)) == Fraction(1000));
 }
 
 TEST_CASE("ratios: pages that would take for ever") {
   std::string text = "recipe: Chain\ntake:\n  1 g  thing 0a\n";
-  for (int i = 1; i < 400; ++i) text += "  33.3 % of [thing " + std::to_string(i - 1) + "a]  thing " + std::to_string(i) + "a\n";
+  for (int i = 1; i < 400; ++i)
+    text += "  33.3 % of [thing " + std::to_string(i - 1) + "a]  thing " + std::to_string(i) + "a\n";
   const Checked chain(text);
   CHECK(chain.problem(Code::ratios_too_long) != nullptr);
   std::string many = "recipe: Many\nmakes: 1 kg\ntake: % of flour\n  100 %  flour\n";
-  for (int i = 0; i < 3000; ++i) many += "  1 %  spice b" + std::string(1, static_cast<char>('a' + i % 26)) + std::to_string(i) + "\n";
+  for (int i = 0; i < 3000; ++i)
+    many += "  1 %  spice b" + std::string(1, static_cast<char>('a' + i % 26)) + std::to_string(i) + "\n";
   const Checked wide(many);
   CHECK(wide.problem(Code::ratios_open) == nullptr);
 }
