@@ -49,7 +49,9 @@ Range32 Maker::second_runs(Index index) {
 
 Range32 Maker::name_runs(const TakeLine& line) {
   out_.begin();
-  out_.collapsed(line.name, line.struck ? Role::struck : Role::name);
+  const bool counted = line.measured() && line.amount.unit == kNoUnit && line.target.kind == TargetKind::none;
+  const bool several = counted && !(recipe_.factor == Fraction(1)) && line.amount.high > Fraction(1);
+  out_.collapsed(several ? plural_of(line.name) : line.name, line.struck ? Role::struck : Role::name);
   if (line.target.kind == TargetKind::use && line.name_span != line.target.span && !line.target.span.empty()) {
     out_.put(" ");
     out_.collapsed(recipe_.slice(line.target.span), Role::name);
