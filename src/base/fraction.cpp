@@ -53,6 +53,12 @@ Fraction Fraction::of(Wide over, Wide under) {
   if (under == 0 || !in_range(over) || !in_range(under)) return lost();
   if (under < 0) over = -over, under = -under;
   if (under == 1) return Fraction(Raw{}, over, 1);
+  if (fits(over) && fits(under)) {  // 64-bit division: the road of nearly every amount
+    const auto top = static_cast<Narrow>(over), bottom = static_cast<Narrow>(under);
+    const auto size = static_cast<std::uint64_t>(top < 0 ? -over : over);
+    const auto small = static_cast<Narrow>(common(size, static_cast<std::uint64_t>(bottom)));
+    return Fraction(Raw{}, top / small, bottom / small);
+  }
   const Wide g = common(over, under);
   return Fraction(Raw{}, over / g, under / g);
 }
@@ -78,6 +84,9 @@ Fraction operator-(const Fraction& a, const Fraction& b) { return a + -b; }
 
 Fraction operator*(const Fraction& a, const Fraction& b) {
   if (a.is_lost() || b.is_lost()) return Fraction::lost();
+  if (a.under_ == 1 && b.under_ == 1 && fits(a.over_) && fits(b.over_)) return Fraction(Fraction::Raw{}, a.over_ * b.over_, 1);
+  if (b.over_ == 1 && b.under_ == 1) return a;
+  if (a.over_ == 1 && a.under_ == 1) return b;
   // Reduced crosswise first, so that the product is in lowest terms and as small as it can be.
   const Wide g = common(a.over_, b.under_), h = common(b.over_, a.under_);
   if (g == 0 || h == 0) return Fraction(0);

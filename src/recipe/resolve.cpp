@@ -22,6 +22,7 @@ class Resolver {
     for (Clause& clause : recipe_.clauses) this->clause(clause);
     widen_heads();
     same_names();
+    use_names();
     rings();
     mark_used();
   }
@@ -290,6 +291,21 @@ class Resolver {
               .also(recipe_.parts[p].span, "the part");
         seen.push_back({std::move(keys), i});
       }
+    }
+  }
+
+  // Two used recipes of one name, or one named like a part of this file.
+  void use_names() {
+    for (std::size_t i = 0; i < recipe_.uses.size(); ++i) {
+      const Use& use = recipe_.uses[i];
+      for (std::size_t j = 0; j < i; ++j)
+        if (lower(recipe_.uses[j].as) == lower(use.as))
+          report_.add(Code::use_repeated, use.span, "Two used recipes are called " + quoted(use.as) + ".").also(recipe_.uses[j].span, "the first is here")
+              .expect("another name for one of them: `as Sweet paste` behind its file");
+      for (const Part& part : recipe_.parts)
+        if (!part.unnamed && lower(part.name) == lower(use.as))
+          report_.add(Code::use_name_of_own_part, use.span, "A part of this file is called " + quoted(use.as) + " too.").also(part.span, "the part")
+              .expect("another name: `as Sweet paste` behind the file");
     }
   }
 
