@@ -122,7 +122,8 @@ struct equiv : seq<amt, opt<gap, each>> {};
 struct equivs : seq<one<'('>, ogap, list<equiv, equiv_joint>, ogap, one<')'>> {
   static constexpr Kind node = Kind::equivs;
 };
-struct pack : seq<times_sign, gap, item, gap, count_noun> {
+struct pack_noun : seq<gap, count_noun, at<gap, opt<kw_of, gap>, letter>> {};
+struct pack : seq<times_sign, gap, unit_item, opt<pack_noun>> {
   static constexpr Kind node = Kind::pack;
 };
 

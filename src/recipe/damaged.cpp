@@ -163,6 +163,13 @@ void explain_bad_clause(Reading& in, Span clause) {
     return;
   }
   if (comma(in, inner, text) || tangled_number(in, inner, text) || run_together(in, inner, text)) return;
+  const std::string folded = lower(text);
+  for (std::string_view vague : {"most of ", "a little of ", "some of ", "a bit of "})
+    if (folded.find(vague) != std::string::npos) {
+      in.report.add(Code::vague_share, clause, "`" + std::string(trim(text)) + "` does not say how much.")
+          .expect("a share or an amount, or the words without brackets");
+      return;
+    }
   const std::size_t then = text.find(", then ");
   if (then != std::string_view::npos) {
     const std::string mended = "[" + std::string(text.substr(0, then)) + "], then [" + std::string(text.substr(then + 7)) + "]";
