@@ -32,13 +32,17 @@ std::string_view manner_word(Manner manner) {
 Shown Shower::as_written(Span span, const Quantity& exact) const {
   Shown shown;
   shown.exact = exact;
-  for (char c : recipe_.slice(span)) {
+  const std::string_view text = recipe_.slice(span);
+  if (text.find_first_of("\n\r\t") == std::string_view::npos && text.find("  ") == std::string_view::npos) {
+    shown.text = text;
+    return shown;
+  }
+  for (char c : text) {
     const bool blank = c == ' ' || c == '\n' || c == '\r' || c == '\t';
     if (!blank) shown.text += c;
     else if (!shown.text.empty() && shown.text.back() != ' ') shown.text += ' ';
   }
   while (!shown.text.empty() && shown.text.back() == ' ') shown.text.pop_back();
-  shown.number = shown.text;
   return shown;
 }
 

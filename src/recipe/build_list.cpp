@@ -13,8 +13,11 @@ bool starts_with_word(std::string_view text, std::string_view word) {
 
 // Where " word " stands in a text, or npos.
 std::size_t find_word(std::string_view text, std::string_view word) {
-  const std::string folded = lower(text);
-  return folded.find(" " + std::string(word) + " ");
+  for (std::size_t at = text.find(' '); at != std::string_view::npos; at = text.find(' ', at + 1)) {
+    const std::string_view rest = text.substr(at + 1);
+    if (rest.size() > word.size() && rest[word.size()] == ' ' && rest.substr(0, word.size()) == word) return at;
+  }
+  return std::string_view::npos;
 }
 
 bool has_number_word(std::string_view name) {

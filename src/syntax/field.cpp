@@ -13,6 +13,23 @@ constexpr FieldRow kRows[] = {
     {Field::none, "", 0, Shape::text},
 };
 
+// Rows by the first letter of their word.
+constexpr std::uint8_t kNoRow = 255;
+constexpr std::size_t kMostOfALetter = 12;
+constexpr auto make_letters() {
+  std::array<std::array<std::uint8_t, kMostOfALetter>, 26> out{};
+  for (auto& rows : out)
+    for (auto& row : rows) row = kNoRow;
+  for (std::size_t i = 0; i + 1 < std::size(kRows); ++i)
+    for (auto& row : out[static_cast<std::size_t>(kRows[i].word[0] - 'a')])
+      if (row == kNoRow) {
+        row = static_cast<std::uint8_t>(i);
+        break;
+      }
+  return out;
+}
+constexpr auto kByLetter = make_letters();
+
 // Letters of two texts without case; a run of blanks is one blank.
 bool same_words(std::string_view text, std::string_view word) {
   std::size_t t = 0;
@@ -34,8 +51,12 @@ const FieldRow& row(Field field) { return kRows[static_cast<std::size_t>(field)]
 
 const FieldRow* find_field(std::string_view text) {
   if (text.empty()) return nullptr;
-  for (const FieldRow& known : kRows)
-    if ((known.word.empty() ? '\0' : known.word[0]) == (text[0] | 0x20) && same_words(text, known.word)) return &known;
+  const int letter = (text[0] | 0x20) - 'a';
+  if (letter < 0 || letter >= 26) return nullptr;
+  for (std::uint8_t i : kByLetter[static_cast<std::size_t>(letter)]) {
+    if (i == kNoRow) break;
+    if (same_words(text, kRows[i].word)) return &kRows[i];
+  }
   return nullptr;
 }
 
