@@ -1,199 +1,118 @@
-// Facts: of the dish under its title, of a part under its own.
+// Facts of the dish and of its parts.
 #include "card/maker.hpp"
-#include "words/fold.hpp"
 
 namespace qtn {
 
-void Maker::title() { card_.title = prose(recipe_.title); }
+void Maker::fact(FactKind kind, Caption caption, Range32 value) {
+  Fact fact;
+  fact.kind = static_cast<std::uint16_t>(kind);
+  fact.label = plain(words_[caption]);
+  fact.value = value;
+  card_.facts.push_back(fact);
+}
 
-// "3 times the recipe, for 18 to 24".
+// "3 times the recipe"; the version's name before it.
 void Maker::edition() {
-  if (!scaled_) return;
-  const Fraction& factor = recipe_.factor;
   out_.begin();
-  if (factor == Fraction::of(1, 2)) {
-    out_.put(words_[Label::half_the_recipe]);
-  } else {
-    const Wide parts = factor.under();
-    const bool exact = parts >= 1 && (parts <= 4 || parts == 8);
-    if (!exact) out_.put(words_[Label::about_times]);
-    out_.put(exact ? write_number(factor, true, false) : factor.decimal(2));
-    out_.put(words_[factor < Fraction(1) && exact ? Label::of_the_recipe : Label::times_the_recipe]);
-  }
-  if (recipe_.serves && !adapted_.serves.text.empty()) {
-    out_.put(words_[Label::for_so_many]);
-    out_.put(adapted_.serves.text);
+  if (!recipe_.version.empty()) out_.put(recipe_.version);
+  if (!(recipe_.factor == Fraction(1))) {
+    if (!out_.empty()) out_.put(", ");
+    if (recipe_.factor == Fraction::of(1, 2)) {
+      out_.put(words_[Caption::half_the_recipe]);
+    } else {
+      out_.put(write_number(recipe_.factor, true, false));
+      out_.put(words_[recipe_.factor < Fraction(1) ? Caption::of_the_recipe : Caption::times_the_recipe]);
+    }
   }
   card_.edition = out_.end();
 }
 
-void Maker::fact(FactKind kind, Label label) {
-  const Range32 value = out_.end();
-  if (value.empty()) return;
-  const Range32 name = words(label);
-  card_.facts.push_back({static_cast<std::uint16_t>(kind), name, value});
-}
-
-void Maker::head_facts() {
-  const auto first = static_cast<std::uint32_t>(card_.facts.size());
-  makes(recipe_.makes, &adapted_.makes);
-  if (recipe_.serves) {
-    out_.begin();
-    const Shown& serves = adapted_.serves;
-    out_.collapsed(serves.text.empty() ? slice(recipe_.serves_span) : std::string_view(serves.text), Role::text);
-    fact(FactKind::serves, Label::serves);
-  }
-  if (recipe_.tin) tin(*recipe_.tin);
-  oven();
-  keeps(recipe_.keeps);
-  if (recipe_.ready_after) ready(*recipe_.ready_after);
-  text_fact(Field::needs, FactKind::needs, Label::needs);
-  scales();
-  if (recipe_.batch) batch(*recipe_.batch);
-  text_fact(Field::source, FactKind::source, Label::source);
-  text_fact(Field::by, FactKind::by, Label::by);
-  text_fact(Field::date, FactKind::date, Label::date);
-  if (recipe_.standardized) {
-    out_.begin();
-    out_.put(words_[Label::tasted_standard]);
-    fact(FactKind::standardized, Label::standardized);
-  }
-  card_.head = {first, static_cast<std::uint32_t>(card_.facts.size()) - first};
-}
-
-Range32 Maker::part_facts(const Part& part) {
-  const auto first = static_cast<std::uint32_t>(card_.facts.size());
-  if (!part.unnamed) {  // the facts of the unnamed part are those of the head
-    const bool own = recipe_.makes.empty() || part.makes.empty() || !(part.makes[0].span == recipe_.makes[0].span);
-    if (own) makes(part.makes, nullptr);
-    if (part.tin) tin(*part.tin);
-    keeps(part.keeps);
-    if (part.ready_after) ready(*part.ready_after);
-    if (part.batch) batch(*part.batch);
-  }
-  return {first, static_cast<std::uint32_t>(card_.facts.size()) - first};
-}
-
-void Maker::text_fact(Field field, FactKind kind, Label label) {
-  for (const TextFact& one : recipe_.facts) {
-    if (one.field != field) continue;
-    out_.begin();
-    prose_.write(trim(slice(one.span)));
-    fact(kind, label);
-  }
-}
-
-// "12 pasties, 2.4 kg and about 150 g chicken fat".
-void Maker::makes(const std::vector<Made>& makes, const std::vector<Shown>* all) {
-  if (makes.empty()) return;
+void Maker::makes_fact(const std::vector<Made>& all, const std::vector<Shown>& shown) {
+  if (all.empty()) return;
   out_.begin();
-  for (Index i = 0; i < makes.size(); ++i) {
-    if (i != 0) out_.put(makes[i].by_product ? words_[Label::and_] : std::string_view(", "));
-    made(makes[i], all != nullptr && i < all->size() ? &(*all)[i] : nullptr);
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const Made& made = all[i];
+    if (i != 0) out_.put(", ");
+    if (made.by_product) out_.put(words_[Caption::and_]);
+    const std::string& text = shown[i].text;
+    out_.add(text, Role::amount, made.amount);
+    if (!made.thing.empty()) {
+      out_.put(" ");
+      out_.put(recipe_.factor == Fraction(1) ? std::string(made.thing) : text == "1" ? singular_of(made.thing) : plural_of(made.thing));
+    }
+    if (made.each) {
+      out_.put(words_[Caption::of]);
+      out_.add(write_plain(*made.each), Role::amount, *made.each);
+    }
   }
-  fact(FactKind::makes, Label::makes);
+  fact(FactKind::makes, Caption::makes, out_.end());
 }
 
-void Maker::made(const Made& one, const Shown* shown) {
-  std::string text, number;
-  bool changed = !as_written();
-  if (shown != nullptr && !shown->text.empty()) {
-    text = shown->text;
-    number = shown->number.empty() ? shown->text : shown->number;
-    changed = shown->changed;
-  } else {
-    text = number = amount(one.amount, one.amount_span);
-  }
-  out_.add(text, Role::amount, shown != nullptr && shown->changed ? shown->exact : one.amount);
-  if (!one.thing.empty()) {
-    out_.put(" ");
-    const bool counted = one.amount.unit == kNoUnit;
-    if (changed && counted) out_.put(is_one(number) ? singular_of(one.thing) : plural_of(one.thing));
-    else out_.collapsed(one.thing, Role::text);
-  }
-  if (one.each) {
-    out_.put(words_[Label::of]);
-    out_.add(write_plain(*one.each), Role::amount, *one.each);
-  }
-}
+void Maker::tin_fact(const Tin& tin) { fact(FactKind::tin, Caption::tin, plain(trim(recipe_.slice({tin.span.begin + 4, tin.span.end})))); }
 
-void Maker::tin(const Tin& tin) {
-  out_.begin();
-  out_.collapsed(without_word(slice(tin.span), "tin"), Role::text);
-  if (scaled_) out_.put(words_[Label::for_as_written]);
-  fact(FactKind::tin, Label::tin);
-}
-
-void Maker::keeps(const std::vector<Keep>& keeps) {
+void Maker::keeps_fact(const std::vector<Keep>& keeps) {
   if (keeps.empty()) return;
+  constexpr Caption kPlaces[] = {Caption::count_, Caption::chilled, Caption::frozen, Caption::cool, Caption::room, Caption::sealed};
   out_.begin();
   for (const Keep& keep : keeps) {
     if (!out_.empty()) out_.put(", ");
-    out_.collapsed(keep.length_span.empty() ? std::string_view(write_plain(keep.length)) : slice(keep.length_span),
-                   Role::text);
-    const auto say = [&](Label label) {
-      out_.put(" ");
-      out_.put(words_[label]);
-    };
-    switch (keep.place) {
-      case KeepPlace::none: break;
-      case KeepPlace::chilled: say(Label::chilled); break;
-      case KeepPlace::frozen: say(Label::frozen); break;
-      case KeepPlace::cool: say(Label::cool); break;
-      case KeepPlace::room: say(Label::room); break;
-      case KeepPlace::sealed: say(Label::sealed); break;
-    }
-    if (keep.once_open) say(Label::once_open);
+    out_.add(recipe_.slice(keep.length_span), Role::time, keep.length);
+    if (keep.place != KeepPlace::none) out_.put(" "), out_.put(words_[kPlaces[static_cast<std::size_t>(keep.place)]]);
+    if (keep.once_open) out_.put(" "), out_.put(words_[Caption::once_open]);
   }
-  fact(FactKind::keeps, Label::keeps);
+  fact(FactKind::keeps, Caption::keeps, out_.end());
 }
 
-void Maker::ready(const Quantity& length) {
+void Maker::ready_fact(const std::optional<Quantity>& after) {
+  if (!after) return;
   out_.begin();
-  out_.put(words_[Label::at_its_best_after]);
-  out_.put(write_plain(length));
-  fact(FactKind::ready, Label::ready);
+  out_.put(words_[Caption::at_its_best_after]);
+  out_.add(write_plain(*after), Role::time, *after);
+  fact(FactKind::ready, Caption::ready, out_.end());
 }
 
-void Maker::batch(const Batch& batch) {
+void Maker::batch_fact(const std::optional<Batch>& batch) {
+  if (!batch) return;
   out_.begin();
-  out_.put(words_[Label::at_most]);
-  // A limit of the kitchen's pots: it does not grow with the recipe.
-  std::string_view text = without_word(slice(batch.span), "at most");
-  const std::string_view ending = "at a time";
-  if (text.ends_with(ending)) text = trim(text.substr(0, text.size() - ending.size()));
-  out_.collapsed(text, Role::text);
-  out_.put(words_[Label::at_a_time]);
-  fact(FactKind::batch, Label::batch);
+  out_.put(words_[Caption::at_most]);
+  out_.add(write_plain(batch->amount), Role::amount, batch->amount);
+  if (!batch->thing.empty()) out_.put(" "), out_.put(batch->thing);
+  out_.put(words_[Caption::at_a_time]);
+  fact(FactKind::batch, Caption::batch, out_.end());
 }
 
-// Which oven the temperatures are for; of no use to a jam.
-bool Maker::has_oven_heat() const {
-  for (const Term& term : recipe_.terms)
-    if (term.role == TermRole::temperature) return true;
-  return false;
-}
-
-void Maker::oven() {
-  if (recipe_.oven == OvenKind::unstated || !has_oven_heat()) return;
-  out_.begin();
-  switch (recipe_.oven) {
-    case OvenKind::fan: out_.put(words_[Label::fan]); break;
-    case OvenKind::gas: out_.put(words_[Label::gas]); break;
-    default: out_.put(words_[Label::conventional]); break;
+void Maker::head() {
+  card_.head.first = static_cast<std::uint32_t>(card_.facts.size());
+  makes_fact(recipe_.makes, adapted_.makes);
+  if (recipe_.serves) {
+    out_.begin();
+    out_.add(adapted_.serves.text, Role::amount, *recipe_.serves);
+    fact(FactKind::serves, Caption::serves, out_.end());
   }
-  fact(FactKind::oven, Label::oven);
-}
-
-void Maker::scales() {
-  if (!recipe_.scales) return;
-  out_.begin();
-  out_.put(words_[Label::found_to_hold_from]);
-  out_.put(write_number(recipe_.scales->low, true, false));
-  out_.put(words_[Label::to]);
-  out_.put(write_number(recipe_.scales->high, true, false));
-  out_.put(words_[Label::times]);
-  fact(FactKind::scales, Label::scales);
+  if (recipe_.tin) tin_fact(*recipe_.tin);
+  if (recipe_.oven != OvenKind::unstated)
+    fact(FactKind::oven, Caption::oven, plain(words_[recipe_.oven == OvenKind::fan ? Caption::fan : recipe_.oven == OvenKind::gas ? Caption::gas : Caption::conventional]));
+  keeps_fact(recipe_.keeps);
+  ready_fact(recipe_.ready_after);
+  if (recipe_.scales) {
+    out_.begin();
+    out_.put(words_[Caption::found_to_hold_from]);
+    out_.put(write_number(recipe_.scales->low, true, false));
+    out_.put(words_[Caption::to]);
+    out_.put(write_number(recipe_.scales->high, true, false));
+    out_.put(words_[Caption::times]);
+    fact(FactKind::scales, Caption::scales, out_.end());
+  }
+  batch_fact(recipe_.batch);
+  for (const TextFact& one : recipe_.facts) {
+    const std::string_view text = recipe_.slice(one.span);
+    if (one.field == Field::needs) fact(FactKind::needs, Caption::needs, prose(text));
+    if (one.field == Field::source) fact(FactKind::source, Caption::source, prose(text));
+    if (one.field == Field::by) fact(FactKind::by, Caption::by, prose(text));
+    if (one.field == Field::date) fact(FactKind::date, Caption::date, prose(text));
+  }
+  if (recipe_.standardized) fact(FactKind::standardized, Caption::standardized, plain(words_[Caption::tasted_standard]));
+  card_.head.count = static_cast<std::uint32_t>(card_.facts.size()) - card_.head.first;
 }
 
 }  // namespace qtn

@@ -1,49 +1,24 @@
 // The order of a card's blocks.
 #include "card/make.hpp"
 
+#include <algorithm>
+
 #include "card/maker.hpp"
 
 namespace qtn {
 
-Maker::Maker(const Adapted& adapted, Card& card)
-    : adapted_(adapted),
-      recipe_(*adapted.recipe),
-      card_(card),
-      words_(words_of(*adapted.recipe)),
-      scaled_(!(adapted.recipe->factor == Fraction(1))),
-      out_(card),
-      prose_(out_) {}
-
-void Maker::make() {
-  reserve();
-  card_.language = words_.language;
-  title();
-  edition();
-  head_facts();
-  card_.list_heading = words(Label::you_need, Role::name);
-  card_.method_heading = words(Label::method, Role::name);
-  columns();
-  parts();
-  after_blocks();
-  remarks();
-  trials();
-  clean(card_);
+Maker::Maker(const Adapted& adapted)
+    : adapted_(adapted), recipe_(*adapted.recipe), out_(card_), prose_(out_), words_(words_of(recipe_)) {
+  card_.text.reserve(recipe_.text.size() * 2 + 256);
+  card_.runs.reserve(recipe_.pieces.size() * 3 + recipe_.lines.size() * 4 + 32);
+  card_.rows.reserve(recipe_.lines.size());
+  card_.steps.reserve(recipe_.steps.size());
+  card_.exacts.reserve(recipe_.lines.size() + recipe_.terms.size());
 }
 
-void Maker::reserve() {
-  const Recipe& r = recipe_;
-  card_.text.reserve(r.text.size() + r.text.size() / 2 + 256);
-  card_.runs.reserve(32 + 4 * r.lines.size() + 2 * r.pieces.size() + 3 * r.terms.size() + 2 * r.mentions.size());
-  card_.exacts.reserve(8 + r.lines.size() + r.terms.size());
-  card_.rows.reserve(r.lines.size());
-  card_.steps.reserve(r.steps.size() + 2);
-  card_.facts.reserve(12 + r.parts.size());
-  card_.parts.reserve(r.parts.size());
-}
-
-Range32 Maker::words(Label label, Role role) {
+Range32 Maker::plain(std::string_view text) {
   out_.begin();
-  out_.add(words_[label], role);
+  out_.put(text);
   return out_.end();
 }
 
@@ -53,56 +28,107 @@ Range32 Maker::prose(std::string_view text) {
   return out_.end();
 }
 
-void Maker::columns() {
-  if (!adapted_.beside) return;
-  const auto head = [&](System system) {
-    switch (system) {
-      case System::metric: return words(Label::metric);
-      case System::imperial: return words(Label::imperial);
-      case System::american: return words(Label::american);
-      case System::written: break;
-    }
-    return words(Label::as_written);
-  };
-  card_.second = true;
-  card_.first_column = head(adapted_.units);
-  card_.second_column = head(*adapted_.beside);
-}
-
-void Maker::parts() {
-  const bool plain = recipe_.parts.size() == 1 && recipe_.parts[0].unnamed;
-  for (Index i = 0; i < recipe_.parts.size(); ++i) {
-    const Part& part = recipe_.parts[i];
-    Section section;
-    if (!plain) section.title = prose(part.name);
-    section.facts = part_facts(part);
-    section.rows = rows(i);
-    section.steps = steps(part.steps, &part.notes);
-    card_.parts.push_back(section);
+void Maker::part(const Part& part) {
+  Section section;
+  const bool alone = recipe_.parts.size() == 1 && part.unnamed;
+  if (!alone) section.title = plain(part.name);
+  section.facts.first = static_cast<std::uint32_t>(card_.facts.size());
+  if (!part.unnamed) {
+    makes_fact(part.makes, adapted_.part_makes[static_cast<std::size_t>(&part - recipe_.parts.data())]);
+    if (part.tin) tin_fact(*part.tin);
+    keeps_fact(part.keeps);
+    ready_fact(part.ready_after);
+    batch_fact(part.batch);
   }
+  section.facts.count = static_cast<std::uint32_t>(card_.facts.size()) - section.facts.first;
+  section.rows.first = static_cast<std::uint32_t>(card_.rows.size());
+  rows(part);
+  section.rows.count = static_cast<std::uint32_t>(card_.rows.size()) - section.rows.first;
+  section.steps.first = static_cast<std::uint32_t>(card_.steps.size());
+  steps(part.steps);
+  section.steps.count = static_cast<std::uint32_t>(card_.steps.size()) - section.steps.first;
+  card_.parts.push_back(section);
 }
 
-void Maker::after_blocks() {
-  const auto title_of = [](Field field) {
-    switch (field) {
-      case Field::to_freeze: return Label::to_freeze;
-      case Field::to_reheat: return Label::to_reheat;
-      case Field::to_finish: return Label::to_finish;
-      default: return Label::to_keep;
-    }
-  };
+void Maker::after() {
   for (const AfterBlock& block : recipe_.after) {
     Section section;
-    section.title = words(title_of(block.field), Role::name);
-    section.steps = steps(block.steps, nullptr);
+    section.title = plain(words_[block.field == Field::to_keep     ? Caption::to_keep
+                                 : block.field == Field::to_freeze ? Caption::to_freeze
+                                 : block.field == Field::to_reheat ? Caption::to_reheat
+                                                                   : Caption::to_finish]);
+    section.steps.first = static_cast<std::uint32_t>(card_.steps.size());
+    steps(block.steps);
+    section.steps.count = static_cast<std::uint32_t>(card_.steps.size()) - section.steps.first;
     card_.after.push_back(section);
   }
 }
 
-Card make_card(const Adapted& adapted) {
-  Card card;
-  if (adapted.recipe != nullptr) Maker(adapted, card).make();
-  return card;
+// Newest first.
+void Maker::trials() {
+  std::vector<const Log*> logs;
+  for (const Log& log : recipe_.trials) logs.push_back(&log);
+  std::stable_sort(logs.begin(), logs.end(), [](const Log* a, const Log* b) { return a->day > b->day; });
+  for (const Log* log : logs) {
+    TrialLine line;
+    line.date = plain(log->name);
+    out_.begin();
+    for (const Change& change : log->changes) {
+      if (!out_.empty()) out_.put("; ");
+      out_.collapsed(change.name, Role::name);
+      out_.put(" ");
+      out_.put(change.before ? recipe_.slice(change.before_span) : words_[Caption::none]);
+      out_.put(" → ");
+      out_.put(change.after ? recipe_.slice(change.after_span) : words_[Caption::none]);
+      if (!change.replacement.empty()) out_.put(" "), out_.put(change.replacement);
+    }
+    if (log->changes.empty()) out_.put(words_[Caption::no_change]);
+    for (const Span note : log->notes) {
+      out_.put(". ");
+      prose_.write(recipe_.slice(note));
+    }
+    line.runs = out_.end();
+    card_.trials.push_back(line);
+  }
 }
+
+void Maker::remarks() {
+  for (const TextFact& fact : recipe_.facts) {
+    if (fact.field == Field::caution) card_.remarks.push_back({Remark::Kind::caution, prose(recipe_.slice(fact.span))});
+    if (fact.field == Field::note) card_.remarks.push_back({Remark::Kind::note, prose(recipe_.slice(fact.span))});
+  }
+  for (const Part& part : recipe_.parts)
+    for (const TextFact& note : part.notes) card_.remarks.push_back({Remark::Kind::note, prose(recipe_.slice(note.span))});
+  for (const Diagnostic& lack : adapted_.lacks.list())
+    card_.remarks.push_back({lack.code == Code::no_density ? Remark::Kind::lacking : Remark::Kind::watch, plain(lack.message)});
+}
+
+Card Maker::run() {
+  card_.language = words_.language;
+  card_.title = prose(recipe_.title);
+  card_.list_heading = plain(words_[Caption::you_need]);
+  card_.method_heading = plain(words_[Caption::method]);
+  card_.trials_heading = plain(words_[Caption::tastings]);
+  card_.notes_heading = plain(words_[Caption::notes]);
+  card_.second = adapted_.beside.has_value();
+  const auto column = [&](System system) {
+    return plain(words_[system == System::metric     ? Caption::metric
+                        : system == System::imperial ? Caption::imperial
+                        : system == System::american ? Caption::american
+                                                     : Caption::as_written]);
+  };
+  card_.first_column = column(adapted_.units);
+  if (adapted_.beside) card_.second_column = column(*adapted_.beside);
+  edition();
+  head();
+  for (const Part& one : recipe_.parts) part(one);
+  after();
+  trials();
+  remarks();
+  clean(card_);
+  return std::move(card_);
+}
+
+Card make_card(const Adapted& adapted) { return Maker(adapted).run(); }
 
 }  // namespace qtn

@@ -103,7 +103,8 @@ void Builder::head_value(Field field, View at) {
 
 void Builder::text_value(Field field, View at, Span value) {
   const std::string_view text = trim(in_.slice(value));
-  const std::string word = lower(text);
+  const bool choice = field == Field::measures || field == Field::words || field == Field::oven;
+  const std::string word = choice ? lower(text) : std::string();
   const auto wrong = [&](std::initializer_list<std::string_view> known) {
     const std::vector<std::string_view> list(known);
     const auto near = nearest(word, list);
