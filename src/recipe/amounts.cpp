@@ -62,8 +62,10 @@ class AmountReader {
       case Kind::to: high_begun_ = true; break;
       case Kind::gas: gas_ = at.span(); break;
       case Kind::fan: if (!tokens().empty()) tokens().back().fan = true; break;
-      case Kind::unit:
-      case Kind::count_noun: unit(Lexicon::standard().row(at.value()).unit, at.span()); break;
+      case Kind::count_noun:
+        if (!tokens().empty() && tokens().back().has_unit) break;  // 400 g tins: the noun of a pack, not its unit
+        [[fallthrough]];
+      case Kind::unit: unit(Lexicon::standard().row(at.value()).unit, at.span()); break;
       case Kind::celsius: scale(common().celsius, at); break;
       case Kind::fahrenheit: scale(common().fahrenheit, at); break;
       case Kind::percent: unit(common().percent, at.span()); break;
