@@ -11,7 +11,8 @@
 
 namespace qtn {
 
-// One file of the book. Recipes hold views into their source, so an entry never moves.
+// One file of the book. Recipes hold views into their source, so an entry never moves, and what is taken from it lives as
+// long as the book.
 struct Checked {
   explicit Checked(Source text) : source(std::move(text)) {}
   Source source;
@@ -37,21 +38,35 @@ class Book {
   // A second kitchen in the same book: said at both.
   void two_kitchens(const std::string& first, const std::string& second);
 
-  // "pastry/../stock.qtn" from "pies/pie.qtn" becomes "stock.qtn"... from the book's top; nothing when it leaves it.
-  static std::optional<std::string> resolve(const std::string& from, std::string_view path);
-
  private:
-  Checked& enter(const std::string& path, std::string text);
-  void check_entry(const std::string& path, Checked& entry);
-  const Recipe* used(const std::string& path, Checked& entry, const Use& use);
-  void ring(const std::string& path, Checked& entry, const Use& use);
+  // A file that waits for those it uses. A stack of them instead of recursion: a chain may be as long as it likes.
+  struct Open {
+    std::string path;
+    Checked* entry;
+    std::vector<Use> uses;
+    Surroundings around;  // filled one use at a time
+  };
+
+  Checked* enter(const std::string& path);
+  void check_kitchen_file(Checked& entry);
+  void run(const std::string& path, Checked& entry);
+  void open(const std::string& path, Checked& entry);
+  void next_use();
+  void finish();
+  bool is_open(const Checked& entry) const { return !entry.recipe && entry.kind != FileKind::kitchen; }
+
+  // uses.cpp: what is wrong with a `use:` line
+  void bad_path(Checked& entry, const Use& use);
+  void missing(const std::string& path, Checked& entry, const Use& use, const std::string& target);
+  void ring(Checked& entry, const Use& use, const std::string& target);
+  const Recipe* take(Checked& entry, const Use& use, const std::string& target, const Checked& other);
 
   Reader reader_;
   int today_;
   std::map<std::string, std::unique_ptr<Checked>> files_;
-  std::vector<std::string> open_;  // being checked, outermost first
+  std::vector<std::unique_ptr<Checked>> texts_;
+  std::vector<Open> open_;  // outermost first
   std::shared_ptr<const Kitchen> kitchen_;
-  std::string kitchen_path_;
 };
 
 }  // namespace qtn

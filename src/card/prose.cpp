@@ -27,6 +27,16 @@ bool is_mark(char c) { return kMarks[static_cast<unsigned char>(c)]; }
 bool is_blank(char c) { return c == ' ' || c == '\t'; }
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 
+// The blanks nearest to a place in a text, or its ends.
+std::size_t word_begin(std::string_view text, std::size_t at) {
+  while (at > 0 && !is_blank(text[at - 1])) --at;
+  return at;
+}
+std::size_t word_end(std::string_view text, std::size_t at) {
+  while (at < text.size() && !is_blank(text[at])) ++at;
+  return at;
+}
+
 extern "C" {
 void* qtn_take(std::size_t count, std::size_t size) { return Arena::here().take(count, size); }
 void* qtn_resize(void* block, std::size_t size) { return Arena::here().resize(block, size); }
@@ -232,18 +242,21 @@ bool Prose::window_of(std::span<const Fragment> fragments, Window& window) const
   --last;
 
   std::string_view text = fragments[first].text;
-  std::size_t from = first_mark(text);
-  while (from > 0 && !is_blank(text[from - 1])) --from;
-  if (from == 0 && first > 0 && !fragments[first].line_start) --first;
+  std::size_t from = word_begin(text, first_mark(text));
+  if (from == 0 && first > 0 && !fragments[first].line_start) {
+    --first;
+    // Of prose only its last word touches; blanks at the ends of a window would be lost.
+    if (!fragments[first].own) from = word_begin(fragments[first].text, fragments[first].text.size());
+  }
 
   text = fragments[last].text;
   std::size_t to = text.size();
   while (!is_mark(text[to - 1])) --to;
-  while (to < text.size() && !is_blank(text[to])) ++to;
+  to = word_end(text, to);
   const bool touches_next = last + 1 < fragments.size() && (!fragments[last + 1].line_start || text.back() == '\\');
   if (to == text.size() && touches_next) {
     ++last;
-    to = fragments[last].own ? 0 : fragments[last].text.size();
+    to = fragments[last].own ? 0 : word_end(fragments[last].text, 0);
   }
   window = {first, last, from, to};
   return true;

@@ -140,6 +140,18 @@ void report_unknown(const Recipe& recipe, const Change& change, Report& report) 
   for (std::string_view one : near) problem.offer(change.name_span, std::string(one), "write `" + std::string(one) + "`");
 }
 
+void report_no_part(const Recipe& recipe, const Change& change, Report& report) {
+  std::vector<std::string_view> known;
+  for (const Part& part : recipe.parts) known.push_back(part.name);
+  const auto near = nearest(change.part, known);
+  const Span span = span_of(recipe, change.part);
+  auto& problem = report.add(Code::change_of_nothing, span,
+                             "No part is called `" + std::string(change.part) + "`." +
+                                 (near.empty() ? "" : " " + did_you_mean(near)));
+  problem.find("`" + std::string(change.part) + "`").expect("the name of a part of this recipe");
+  for (std::string_view one : near) problem.offer(span, std::string(one), "write `" + std::string(one) + "`");
+}
+
 void report_several(const Recipe& recipe, const Change& change, const std::vector<Index>& lines, Report& report) {
   bool parts_differ = false;
   for (Index i : lines) parts_differ = parts_differ || recipe.lines[i].part != recipe.lines[lines[0]].part;

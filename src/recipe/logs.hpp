@@ -25,6 +25,9 @@ Index part_named(const Recipe& recipe, std::string_view name);                  
 // Clauses that a verb names: "bake". Empty where the word is no verb, or no clause has it.
 std::vector<Index> clauses_of(const Recipe& recipe, Index part, std::string_view name);
 bool is_verb_word(const Recipe& recipe, std::string_view name);
+// Those of them that have this amount.
+std::vector<Index> clauses_with(const Recipe& recipe, const std::vector<Index>& clauses,
+                                const std::optional<Quantity>& amount);
 // The amount of a clause that a change of this dimension means; kNone when it has none.
 Index term_of(const Recipe& recipe, const Clause& clause, Dimension dimension);
 
@@ -41,6 +44,7 @@ void check_variants(Recipe& recipe, Report& report);
 
 // Shared wording of trials and versions.
 void report_unknown(const Recipe& recipe, const Change& change, Report& report);
+void report_no_part(const Recipe& recipe, const Change& change, Report& report);
 void report_several(const Recipe& recipe, const Change& change, const std::vector<Index>& lines, Report& report);
 // False after a diagnostic: a time for an ingredient, a weight for a step.
 bool kinds_fit(const Recipe& recipe, const Change& change, bool of_clause, Report& report);

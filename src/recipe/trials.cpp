@@ -62,11 +62,7 @@ class TrialCheck {
     Index part = kNone;
     if (!change.part.empty()) {
       part = part_named(recipe_, change.part);
-      if (part == kNone) {
-        report_.add(Code::change_of_nothing, span_of(recipe_, change.part),
-                    "No part is called `" + std::string(change.part) + "`.").expect("the name of a part of this recipe");
-        return;
-      }
+      if (part == kNone) return report_no_part(recipe_, change, report_);
     }
     if (change.before && change.after && change.replacement.empty() &&
         same_amount(*change.before, *change.after, recipe_.dialect) && change.before->manner == change.after->manner)
@@ -190,6 +186,11 @@ class TrialCheck {
       if (expected && same_amount(*expected, *event.after, recipe_.dialect)) fitting.push_back(i);
     }
     if (fitting.size() == 1) return clause_thing(change, fitting[0], event.after->dimension());
+    // The one step of its verb, told of before: then the break is between the two trials.
+    if (fitting.empty() && all.size() == 1)
+      for (Thing& thing : things_)
+        if (thing.clause == all[0] && thing.seen && thing.expected && thing.expected->dimension() == event.after->dimension())
+          return &thing;
     if (fitting.size() > 1) {
       auto& problem = report_.add(Code::change_of_several, change.name_span,
                                   std::to_string(fitting.size()) + " steps `" + std::string(change.name) + " " +

@@ -28,12 +28,16 @@ void insert_line(Recipe& recipe, Index part, TakeLine line) {
   recipe.lines.insert(recipe.lines.begin() + at, std::move(line));
 }
 
+// Parts and rates stay what they are: `sugar  3 -> 2` in a list of parts is 2 parts.
 void set_amount(TakeLine& line, const Quantity& amount, Span span) {
+  const Dimension dimension = amount.dimension();
+  const bool keeps_basis = (line.basis == Basis::parts || line.basis == Basis::rate) && dimension == line.written.dimension();
+  if (!keeps_basis) line.basis = dimension == Dimension::ratio ? Basis::percent : Basis::amount;
   line.written = line.amount = amount;
   line.amount_span = span;
   line.pack.reset();
   line.stated.count = 0;
-  line.basis = unit(amount.unit).dimension == Dimension::ratio ? Basis::percent : Basis::amount;
+  line.house_measure = false;
 }
 
 void apply_to_line(Recipe& recipe, const Change& change, Index at) {
@@ -57,29 +61,48 @@ void apply_to_line(Recipe& recipe, const Change& change, Index at) {
   recipe.lines[at].chosen = recipe.parts[part].lines.end() - 1;
 }
 
-void apply(Recipe& recipe, const Change& change) {
-  const Index part = change.part.empty() ? kNone : part_named(recipe, change.part);
-  const LineMatch match = lines_named(recipe, part, change.name);
-  if (!match.lines.empty()) return apply_to_line(recipe, change, match.lines.front());
-  if (!change.before && change.after) {
-    TakeLine line;
-    line.part = part == kNone ? recipe.dish : part;
-    line.name = change.name;
-    line.name_span = line.span = change.name_span;
-    line.food = Larder::standard().find(line.name);
-    line.added = true;
-    set_amount(line, *change.after, change.after_span);
-    return insert_line(recipe, line.part, std::move(line));
+// Where a line that comes in is put: the part it names, else the only part with a list, else the dish.
+Index home_of(const Recipe& recipe, const Change& change) {
+  if (!change.part.empty()) return part_named(recipe, change.part);
+  Index home = kNone;
+  for (Index i = 0; i < recipe.parts.size(); ++i) {
+    if (!recipe.parts[i].has_list) continue;
+    if (home != kNone) return recipe.dish;
+    home = i;
   }
-  if (!change.after) return;
-  for (Index c : clauses_of(recipe, part, change.name)) {
-    const Index term = term_of(recipe, recipe.clauses[c], change.after->dimension());
-    if (term == kNone || (change.before && !same_amount(recipe.terms[term].amount, *change.before, recipe.dialect))) continue;
-    recipe.terms[term].amount = *change.after;
-    recipe.terms[term].span = change.after_span;
-    recipe.terms[term].changed = true;
+  return home == kNone ? recipe.dish : home;
+}
+
+void come_in(Recipe& recipe, const Change& change) {
+  const Index part = home_of(recipe, change);
+  if (part >= recipe.parts.size()) return;
+  TakeLine line;
+  line.part = part;
+  line.name = change.replacement.empty() ? change.name : change.replacement;
+  line.name_span = line.span = span_of(recipe, line.name);
+  line.food = Larder::standard().find(line.name);
+  line.added = true;
+  set_amount(line, *change.after, change.after_span);
+  insert_line(recipe, part, std::move(line));
+}
+
+void apply(Recipe& recipe, const Change& change) {
+  // check_variants() said which; positions move as lines come in, so the line is found again by its name.
+  if (change.target.kind == TargetKind::line) {
+    const Index part = change.part.empty() ? kNone : part_named(recipe, change.part);
+    const LineMatch match = lines_named(recipe, part, change.name);
+    if (!match.lines.empty()) apply_to_line(recipe, change, match.lines.front());
     return;
   }
+  if (change.clause == kNone) {
+    if (!change.before && change.after) come_in(recipe, change);
+    return;
+  }
+  const Index term = term_of(recipe, recipe.clauses[change.clause], change.after->dimension());
+  if (term == kNone) return;
+  recipe.terms[term].amount = *change.after;
+  recipe.terms[term].span = change.after_span;
+  recipe.terms[term].changed = true;
 }
 
 }  // namespace
@@ -89,7 +112,8 @@ std::optional<Recipe> variant_of(const Recipe& recipe, std::string_view variant,
     if (folded(log.name) != folded(variant)) continue;
     Recipe copy = recipe;
     for (const Change& change : log.changes) apply(copy, change);
-    copy.trials.clear();  // they are the recipe's own
+    copy.trials.clear();  // they are the recipe's own, and so are its versions: each starts from the recipe
+    copy.variants.clear();
     copy.version = log.name;
     settle(copy, 0, report);
     return copy;

@@ -349,6 +349,14 @@ bool parse_action(std::string_view text, Span rest, Tree& tree) {
   return read;
 }
 
+bool parse_value(Field field, std::string_view text, Span span, Tree& tree) {
+  tree.clear();
+  const std::uint32_t node = syntax::open(tree.nodes, Kind::field, span.begin, static_cast<std::uint16_t>(field));
+  const bool read = syntax::read_value(field, text, span, tree.nodes);
+  syntax::close(tree.nodes, node, span.end);
+  return read;
+}
+
 void parse_line(std::string_view text, Tree& tree) {
   tree.clear();
   const auto size = static_cast<std::uint32_t>(text.size());

@@ -103,6 +103,9 @@ void parse_line(std::string_view text, Tree& tree);
 // What stands behind the verb of an action, for verbs that only a kitchen file lists; nodes[0] holds its parts.
 bool parse_action(std::string_view text, Span rest, Tree& tree);
 
+// A part of a text as the value of a field, for facts that are written as values are; nodes[0] holds its parts.
+bool parse_value(Field field, std::string_view text, Span span, Tree& tree);
+
 // The tree as nested names, for tests and for people: (take_line (amt (number "220") (unit "g")) (name "plain flour"))
 std::string dump(const Tree& tree, std::string_view text, std::uint32_t node = 0);
 

@@ -1,0 +1,166 @@
+// What the house knows of its ingredients: weights, allergens, prices.
+#include <algorithm>
+
+#include "diag/nearest.hpp"
+#include "recipe/dates.hpp"
+#include "recipe/kitchen_reader.hpp"
+#include "words/lexicon.hpp"
+
+namespace qtn {
+namespace {
+
+std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
+
+constexpr std::string_view kHouse = "the kitchen file";
+
+// Groups and members of the lists by law: EU1169 Annex II, for the United States FALCPA 2004 and the FASTER Act
+// (kitchen-standards part 9). A word that is none of them is the house's own business; one that is nearly one is a slip.
+constexpr std::string_view kAllergens[] = {
+    "gluten",   "wheat",   "spelt",     "rye",       "barley",     "oats",     "crustaceans", "shellfish", "eggs",
+    "fish",     "peanuts", "soya",      "soy",       "soybeans",   "milk",     "lactose",     "nuts",      "almonds",
+    "hazelnuts", "walnuts", "cashews",  "pecans",    "Brazil nuts", "pistachios", "macadamias", "celery",  "mustard",
+    "sesame",   "sulphites", "sulphur dioxide", "lupin", "molluscs", "nothing"};
+
+// Only the whole name: what the table says of butter is no measure for whipped butter.
+const Food* listed(std::string_view name) {
+  const Food* const food = Larder::standard().find(name);
+  if (food == nullptr) return nullptr;
+  const auto wanted = fold_name(name);
+  if (fold_name(food->name) == wanted) return food;
+  for (std::string_view other : Larder::standard().other_names(*food))
+    if (fold_name(other) == wanted) return food;
+  return nullptr;
+}
+
+bool is_far(const Fraction& mine, const Figure& known) {
+  return known.known() && ((mine - known.value) / known.value).abs() > Fraction::of(1, 4);
+}
+
+bool starts_number(std::string_view text) { return !text.empty() && text[0] >= '0' && text[0] <= '9'; }
+
+}  // namespace
+
+std::optional<Quantity> KitchenReader::per(Code code, Field where, Span span, Dimensions wanted) {
+  const std::string_view text = in_.slice(span);
+  const Found found = Lexicon::standard().longest(text, kUnitWord | kCountNoun);
+  if (!found || found.size != text.size()) return figure(code, where, span, wanted);
+  const Quantity one{Fraction(1), Fraction(1), found.row->unit, Manner::plain, false};
+  if (!expect_dimension(in_, one, span, wanted, "after `per` stands")) return std::nullopt;
+  return one;
+}
+
+void KitchenReader::food(Span name, const std::vector<Cell>& cells) {
+  HouseFood house{std::string(in_.slice(name)), {}};
+  house.food.name = in_.slice(name);
+  bool in_list = false;
+  for (Cell cell : cells) {
+    if (cell.word.starts_with("contains ")) {
+      said("contains", cell.span);
+      in_list = true;
+      cell.span.begin += 9;
+      cell.text = trim(cell.text.substr(9));
+      cell.word = lower(cell.text);
+      allergen(cell);
+    } else if (in_list && !starts_number(cell.text)) {
+      allergen(cell);
+    } else if (const std::size_t at = cell.word.find(" per "); at != std::string::npos) {
+      density(name, cell, at, house.food);
+    } else if (cell.word.ends_with(" each")) {
+      each(name, cell, house.food);
+    } else {
+      wrong(Code::kitchen_food_fact, Field::ingredients, cell.span);
+    }
+  }
+  kitchen_.foods.push_back(std::move(house));
+}
+
+void KitchenReader::density(Span name, const Cell& cell, std::size_t at, Food& mine) {
+  constexpr Code kCode = Code::kitchen_food_fact;
+  said("density", cell.span);
+  const auto cut = cell.span.begin + static_cast<std::uint32_t>(at);
+  const auto weight = figure(kCode, Field::ingredients, {cell.span.begin, cut}, {Dimension::mass});
+  if (!weight) return;
+  const auto volume = per(kCode, Field::ingredients, {cut + 5, cell.span.end}, {Dimension::volume});
+  if (!volume) return;
+  const Fraction size = in_base(*volume, in_.dialect).low;
+  if (size.is_lost()) {  // a written amount has said so itself
+    if (!starts_number(in_.slice({cut + 5, cell.span.end})))
+      report_.add(Code::no_such_measure, {cut + 5, cell.span.end}, quoted(in_.slice({cut + 5, cell.span.end})) + " has no one size here.")
+          .expect("`ml`, or a line `measures:` in this file");
+    return;
+  }
+  mine.density.value = mine.density_small.value = in_base(*weight, in_.dialect).low / size;
+  mine.density.source = mine.density_small.source = kHouse;
+  const Food* const known = listed(in_.slice(name));
+  // A spoon is filled otherwise than a cup; the house may have weighed either.
+  if (known == nullptr || !is_far(mine.density.value, known->density)) return;
+  if (known->density_small.known() && !is_far(mine.density.value, known->density_small)) return;
+  report_.add(Code::kitchen_density_far, cell.span,
+              "This is " + mine.density.value.decimal(2) + " g per ml; the table has " + known->density.value.decimal(2) + ".")
+      .find(quoted(cell.text)).expect("a figure within 25 % of it, or a second weighing that says the same");
+}
+
+void KitchenReader::each(Span name, const Cell& cell, Food& mine) {
+  said("each", cell.span);
+  const auto weight = figure(Code::kitchen_food_fact, Field::ingredients, {cell.span.begin, cell.span.end - 5}, {Dimension::mass});
+  if (!weight) return;
+  mine.each.value = in_base(*weight, in_.dialect).low;
+  mine.each.source = kHouse;
+  const Food* const known = listed(in_.slice(name));
+  if (known == nullptr || !is_far(mine.each.value, known->each)) return;
+  report_.add(Code::kitchen_each_far, cell.span,
+              "This is " + mine.each.value.decimal(0) + " g each; the table has " + known->each.value.decimal(0) + " g.")
+      .find(quoted(cell.text)).expect("a figure within 25 % of it, or a second weighing that says the same");
+}
+
+void KitchenReader::allergen(const Cell& cell) {
+  const auto folded = fold_name(cell.text);
+  if (folded.empty()) return wrong(Code::kitchen_food_fact, Field::ingredients, cell.span);
+  const std::vector<std::string_view> known(std::begin(kAllergens), std::end(kAllergens));
+  for (std::string_view one : known)
+    if (fold_name(one) == folded) return;
+  const auto near = nearest(cell.word, known, 1);
+  if (near.empty()) return;
+  report_.add(Code::kitchen_allergen, cell.span, quoted(cell.text) + " is on no list of allergens. " + did_you_mean(near))
+      .find(quoted(cell.text)).expect("a name that guests ask by: " + quoted(near[0]))
+      .offer(cell.span, std::string(near[0]), "write " + quoted(near[0]));
+}
+
+void KitchenReader::price(const std::vector<Cell>& cells) {
+  bool priced = false;
+  for (const Cell& cell : cells) {
+    const bool amount = cell.word.find(" per ") != std::string::npos || cell.word.ends_with(" each");
+    if (amount) {
+      said("price", cell.span);
+      money(cell);
+      priced = true;
+    } else if (priced && (starts_number(cell.text) || cell.text.find(' ') != std::string_view::npos)) {
+      said("date", cell.span);
+      read_date(cell.text, cell.span, report_);
+    } else {
+      wrong(Code::kitchen_price_fact, Field::prices, cell.span);
+      priced = true;  // said already that the price cannot be read
+    }
+  }
+}
+
+void KitchenReader::money(const Cell& cell) {
+  constexpr Code kCode = Code::kitchen_price_fact;
+  for (std::string_view sign : {"£", "$", "€"})
+    if (cell.text.starts_with(sign)) {
+      const Span at{cell.span.begin, cell.span.begin + static_cast<std::uint32_t>(sign.size())};
+      report_.add(kCode, at, "Prices carry no sign: `currency:` says it once for all.").find(quoted(sign))
+          .expect("the number alone").fix(at, "", "leave the sign out");
+      return;
+    }
+  const std::size_t at = cell.word.find(" per ");
+  if (at == std::string::npos) {  // 0.35 each
+    figure(kCode, Field::prices, {cell.span.begin, cell.span.end - 5}, {Dimension::count});
+    return;
+  }
+  const auto cut = cell.span.begin + static_cast<std::uint32_t>(at);
+  if (!figure(kCode, Field::prices, {cell.span.begin, cut}, {Dimension::count})) return;
+  per(kCode, Field::prices, {cut + 5, cell.span.end}, {Dimension::mass, Dimension::volume, Dimension::count, Dimension::length});
+}
+
+}  // namespace qtn

@@ -1,0 +1,106 @@
+// Ovens, hobs, fridges and tins of the kitchen: what takes room and heat.
+#include <algorithm>
+
+#include "recipe/kitchen_reader.hpp"
+#include "words/lexicon.hpp"
+
+namespace qtn {
+namespace {
+
+OvenKind oven_kind(std::string_view word) {
+  if (word == "conventional") return OvenKind::conventional;
+  if (word == "fan") return OvenKind::fan;
+  return word == "gas" ? OvenKind::gas : OvenKind::unstated;
+}
+
+bool any_of(std::string_view word, std::initializer_list<std::string_view> words) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+}  // namespace
+
+void KitchenReader::oven(const Cell& cell) {
+  constexpr Code kCode = Code::kitchen_oven_fact;
+  if (const OvenKind kind = oven_kind(cell.word); kind != OvenKind::unstated) {
+    said("kind", cell.span);
+    oven_kinds_.push_back(kind);
+    return;
+  }
+  if (of_these(cell)) return;
+  if (cell.word.starts_with("heats in ")) {
+    said("heats", cell.span);
+    figure(kCode, Field::ovens, {cell.span.begin + 9, cell.span.end}, {Dimension::duration});
+    return;
+  }
+  if (cell.word.starts_with("runs ")) {
+    said("runs", cell.span);
+    const std::size_t last = cell.word.rfind(' ');
+    if (!any_of(std::string_view(cell.word).substr(last + 1), {"hot", "cool", "cold"}) || last <= 5) return wrong(kCode, Field::ovens, cell.span);
+    figure(kCode, Field::ovens, {cell.span.begin + 5, cell.span.begin + static_cast<std::uint32_t>(last)}, {Dimension::temperature, Dimension::difference});
+    return;
+  }
+  const auto read = counted(cell.span);
+  if (!read || !any_of(read->rest, {"shelf", "shelves"})) return wrong(kCode, Field::ovens, cell.span);
+  said("shelves", cell.span);
+  if (!read->read.damaged && (!read->read.amount.low.is_whole() || read->read.amount.low.sign() <= 0)) wrong(kCode, Field::ovens, cell.span);
+}
+
+void KitchenReader::hob(const Cell& cell) {
+  constexpr Code kCode = Code::kitchen_hob_fact;
+  if (any_of(cell.word, {"gas", "electric", "ceramic", "induction"})) return said("kind", cell.span);
+  if (of_these(cell)) return;
+  const auto read = counted(cell.span);
+  if (!read || !any_of(read->rest, {"ring", "rings", "burner", "burners", "plate", "plates"})) return wrong(kCode, Field::hobs, cell.span);
+  said("rings", cell.span);
+  if (!read->read.damaged && (!read->read.amount.low.is_whole() || read->read.amount.low.sign() <= 0)) wrong(kCode, Field::hobs, cell.span);
+}
+
+void KitchenReader::fridge(const Cell& cell) {
+  constexpr Code kCode = Code::kitchen_fridge_fact;
+  if (of_these(cell)) return;
+  const auto read = counted(cell.span);
+  if (!read) return wrong(kCode, Field::fridges, cell.span);
+  if (read->read.damaged) return;
+  const Quantity& amount = read->read.amount;
+  if (any_of(read->rest, {"shelf", "shelves", "drawer", "drawers"})) {
+    said("shelves", cell.span);
+    if (!amount.low.is_whole() || amount.low.sign() <= 0) wrong(kCode, Field::fridges, cell.span);
+    return;
+  }
+  if (!read->rest.empty()) return wrong(kCode, Field::fridges, cell.span);
+  if (!expect_dimension(in_, amount, read->read.span, {Dimension::temperature, Dimension::volume}, "`fridges:` wants")) return;
+  said(name_of(amount.dimension()), cell.span);
+}
+
+// A book's bare temperatures are meant for the house's oven, where all of its ovens are of one kind.
+void KitchenReader::choose_oven(const std::vector<OvenKind>& kinds) {
+  if (kinds.empty()) return;
+  const bool alike = std::all_of(kinds.begin(), kinds.end(), [&](OvenKind kind) { return kind == kinds.front(); });
+  kitchen_.oven = alike ? kinds.front() : OvenKind::unstated;
+}
+
+void KitchenReader::tin(const std::vector<Cell>& cells) {
+  std::size_t last = cells.size();
+  while (last > 0 && of_these(cells[last - 1])) --last;
+  if (last == 0) {
+    if (!cells.empty()) wrong(Code::kitchen_tin_fact, Field::tins, cells.front().span);
+    return;
+  }
+  const Span size{cells.front().span.begin, cells[last - 1].span.end};
+  if (!parse_value(Field::tin, in_.source.text(), size, scratch_)) return wrong(Code::kitchen_tin_fact, Field::tins, size);
+  bool sized = true;
+  for (View part : View(scratch_, 0)) {
+    if (part.kind() != Kind::tin_size && part.kind() != Kind::deep) continue;
+    UnitId unit = kNoUnit;
+    for (View token : part) {
+      if (token.kind() == Kind::number) sized = sized && read_number(in_, token).sign() > 0;
+      if (token.kind() == Kind::unit) unit = Lexicon::standard().row(token.value()).unit;
+      if (token.kind() == Kind::inch_word) unit = common().inch;
+    }
+    const Dimension dimension = qtn::unit(unit).dimension;
+    sized = sized && (dimension == Dimension::length || (dimension == Dimension::volume && part.kind() == Kind::tin_size));
+  }
+  if (!sized) wrong(Code::kitchen_tin_fact, Field::tins, size);
+}
+
+}  // namespace qtn

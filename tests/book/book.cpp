@@ -1,0 +1,191 @@
+// Files that use files (semantics part 8, Uses), from texts in memory.
+#include "book/book.hpp"
+
+#include <doctest/doctest.h>
+
+#include "book/path.hpp"
+
+using namespace qtn;
+
+namespace {
+
+struct Shelf {
+  std::map<std::string, std::string> files;
+  std::map<std::string, int> reads;
+  Book book{[this](const std::string& path) -> std::optional<std::string> {
+    ++reads[path];
+    const auto found = files.find(path);
+    if (found == files.end()) return std::nullopt;
+    return found->second;
+  }};
+
+  std::string codes(const std::string& path) {
+    const Checked* const checked = book.file(path);
+    if (checked == nullptr) return "no file";
+    std::string out;
+    for (const Diagnostic& one : checked->report.list()) out += (out.empty() ? "" : " ") + std::string(row(one.code).name);
+    return out;
+  }
+};
+
+const std::string kPaste =
+    "recipe: Shortcrust\nmakes: 300 g\ntake:\n  200 g flour\n  100 g butter\nmethod:\n  Rub [the butter] into [the flour].\n";
+const std::string kTart = "take:\n  300 g [Shortcrust]\n  200 g leeks\nmethod:\n  Line the tin with [the Shortcrust], fill with [the leeks] and [bake 30 min at 180 °C].\n";
+
+std::string tart(const std::string& use) { return "recipe: Tart\noven: fan\n" + use + kTart; }
+
+}  // namespace
+
+TEST_CASE("paths from a file") {
+  CHECK(resolve_path("tart.qtn", "paste.qtn") == "paste.qtn");
+  CHECK(resolve_path("tarts/leek.qtn", "paste.qtn") == "tarts/paste.qtn");
+  CHECK(resolve_path("tarts/leek.qtn", "../pastry/paste.qtn") == "pastry/paste.qtn");
+  CHECK(resolve_path("a/b/c.qtn", "./.././d//e.qtn") == "a/d/e.qtn");
+  CHECK_FALSE(resolve_path("tart.qtn", "../paste.qtn"));
+  CHECK_FALSE(resolve_path("a/tart.qtn", "../../paste.qtn"));
+  CHECK_FALSE(resolve_path("a/tart.qtn", ".."));
+  for (std::string_view path : {"", "/etc/paste.qtn", "a\\b.qtn", "C:paste.qtn", "pastry/", "a\tb"}) CHECK_FALSE(is_plain_path(path));
+  CHECK(path_from("tarts/leek.qtn", "pastry/paste.qtn") == "../pastry/paste.qtn");
+  CHECK(path_from("leek.qtn", "pastry/paste.qtn") == "pastry/paste.qtn");
+  CHECK(path_from("a/leek.qtn", "a/paste.qtn") == "paste.qtn");
+}
+
+TEST_CASE("a used recipe is read once, however many use it") {
+  Shelf shelf;
+  shelf.files["pastry/paste.qtn"] = kPaste;
+  shelf.files["tarts/a.qtn"] = tart("use: Shortcrust from ../pastry/paste.qtn\n");
+  shelf.files["tarts/b.qtn"] = tart("use: Shortcrust from ../pastry/../pastry/paste.qtn\n");
+  CHECK(shelf.codes("tarts/a.qtn") == "");
+  CHECK(shelf.codes("tarts/b.qtn") == "");
+  CHECK(shelf.reads["pastry/paste.qtn"] == 1);
+  const Recipe& a = *shelf.book.file("tarts/a.qtn")->recipe;
+  REQUIRE(a.uses.size() == 1);
+  CHECK(a.uses[0].recipe == shelf.book.file("pastry/paste.qtn")->recipe.get());
+  CHECK(shelf.book.file("tarts/c.qtn") == nullptr);
+}
+
+TEST_CASE("a use line that leads nowhere") {
+  const auto codes = [](const std::string& path) {
+    Shelf shelf;
+    shelf.files["paste.qtn"] = kPaste;
+    shelf.files["kitchen.qtn"] = "kitchen: Saltmarsh House\n";
+    shelf.files["bad.qtn"] = "recipe: Shortcrust\nmakse: 300 g\n";
+    shelf.files["tart.qtn"] = tart("use: Shortcrust from " + path + "\n");
+    return shelf.codes("tart.qtn");
+  };
+  CHECK(codes("paste.qtn") == "");
+  CHECK(codes("nothing.qtn") == "use_file_missing");
+  CHECK(codes("../paste.qtn") == "use_outside_book");
+  CHECK(codes("/paste.qtn") == "use_path_form");
+  CHECK(codes("pastry\\paste.qtn") == "use_path_form");
+  CHECK(codes("kitchen.qtn") == "use_of_kitchen");
+  CHECK(codes("bad.qtn") == "use_file_has_errors");
+  CHECK(codes("tart.qtn") == "use_ring");
+}
+
+TEST_CASE("slips in a path are mended") {
+  Shelf shelf;
+  shelf.files["pastry/paste.qtn"] = kPaste;
+  shelf.files["tarts/a.qtn"] = tart("use: Shortcrust from pastry/paste.qtn\n");
+  shelf.files["tarts/b.qtn"] = tart("use: Shortcrust from ../pastry/paste\n");
+  shelf.files["tarts/c.qtn"] = tart("use: Shortcrust from ..\\pastry\\paste.qtn\n");
+  for (const char* path : {"tarts/a.qtn", "tarts/b.qtn", "tarts/c.qtn"}) {
+    const Report& report = shelf.book.file(path)->report;
+    REQUIRE(report.list().size() == 1);
+    REQUIRE(report.list()[0].fixes.size() == 1);
+    CHECK(report.list()[0].fixes[0].text == "../pastry/paste.qtn");
+  }
+}
+
+TEST_CASE("names that a file does not have") {
+  Shelf shelf;
+  shelf.files["paste.qtn"] = kPaste;
+  shelf.files["tart.qtn"] = tart("use: Shortcrusd from paste.qtn as Shortcrust\n");
+  const Report& report = shelf.book.file("tart.qtn")->report;
+  REQUIRE(report.list().size() == 1);
+  CHECK(report.list()[0].code == Code::use_name_missing);
+  REQUIRE(report.list()[0].fixes.size() == 1);
+  CHECK(report.list()[0].fixes[0].text == "Shortcrust");
+}
+
+TEST_CASE("a part of another recipe, under another name") {
+  Shelf shelf;
+  shelf.files["pie.qtn"] = "recipe: Pie\npart: Shortcrust\n" + kPaste.substr(kPaste.find("makes")) +
+                           "part: Pie\ntake:\n  500 g beef\nmethod:\n  Wrap [the beef] in [the Shortcrust] and [bake 1 h].\n";
+  shelf.files["tart.qtn"] = "recipe: Tart\nuse: Shortcrust from pie.qtn as Paste\ntake:\n  300 g [Paste]\nmethod:\n  Bake [the Paste] [bake 10 min].\n";
+  CHECK(shelf.codes("pie.qtn") == "");
+  CHECK(shelf.codes("tart.qtn") == "");
+  CHECK(shelf.book.file("tart.qtn")->recipe->uses[0].part == 0);
+}
+
+TEST_CASE("a ring is told once, whole, and those outside it hear of errors only") {
+  Shelf shelf;
+  const auto recipe = [](const std::string& name, const std::string& other) {
+    return "recipe: " + name + "\nmakes: 100 g\nuse: " + other + " from " + other + ".qtn\ntake:\n  100 g [" + other + "]\nmethod:\n  Mix [the " + other + "].\n";
+  };
+  shelf.files["One.qtn"] = recipe("One", "Two");
+  shelf.files["Two.qtn"] = recipe("Two", "Three");
+  shelf.files["Three.qtn"] = recipe("Three", "Two");
+  CHECK(shelf.codes("One.qtn") == "use_file_has_errors");
+  CHECK(shelf.codes("Two.qtn") == "use_file_has_errors");
+  CHECK(shelf.codes("Three.qtn") == "use_ring");
+  CHECK(shelf.book.file("Three.qtn")->report.list()[0].message.find("Two.qtn → Three.qtn → Two.qtn") != std::string::npos);
+}
+
+TEST_CASE("a chain may be as long as it likes") {
+  Shelf shelf;
+  constexpr int kFiles = 20000;
+  for (int i = 0; i < kFiles; ++i) {
+    const std::string next = std::to_string(i + 1);
+    shelf.files["r" + std::to_string(i) + ".qtn"] =
+        "recipe: R" + std::to_string(i) + "\nmakes: 100 g\n" +
+        (i + 1 == kFiles ? "take:\n  100 g flour\nmethod:\n  Sift [the flour].\n"
+                         : "use: R" + next + " from r" + next + ".qtn\ntake:\n  100 g [R" + next + "]\nmethod:\n  Sift [the R" + next + "].\n");
+  }
+  CHECK(shelf.codes("r0.qtn") == "");
+}
+
+TEST_CASE("the kitchen holds for every file") {
+  Shelf shelf;
+  shelf.files["kitchen.qtn"] = "kitchen: Saltmarsh House\nmeasures: British\nlaw: UK\n";
+  shelf.files["soup.qtn"] = "recipe: Soup\ntake:\n  1 pint stock\nmethod:\n  Warm [the stock] [5 min].\n";
+  REQUIRE(shelf.book.set_kitchen("kitchen.qtn"));
+  const Checked* const soup = shelf.book.file("soup.qtn");
+  CHECK(shelf.codes("soup.qtn") == "");
+  CHECK(soup->recipe->dialect == Dialect::british);
+  CHECK(soup->kitchen->law == "UK");
+  CHECK(shelf.book.file("kitchen.qtn")->kitchen == soup->kitchen);
+  CHECK(shelf.reads["kitchen.qtn"] == 1);
+  CHECK(shelf.book.set_kitchen("soup.qtn")->kind == FileKind::recipe);
+  CHECK(shelf.book.file("kitchen.qtn")->recipe == nullptr);
+}
+
+TEST_CASE("two kitchens are told at both") {
+  Shelf shelf;
+  shelf.files["kitchen.qtn"] = "kitchen: Saltmarsh House\n";
+  shelf.files["other.qtn"] = "kitchen: The Annexe\n";
+  shelf.book.set_kitchen("kitchen.qtn");
+  shelf.book.file("other.qtn");
+  shelf.book.two_kitchens("kitchen.qtn", "other.qtn");
+  CHECK(shelf.codes("kitchen.qtn") == "two_kitchens");
+  CHECK(shelf.codes("other.qtn") == "two_kitchens");
+  CHECK(shelf.book.file("other.qtn")->report.list()[0].labels[0].file == "kitchen.qtn");
+}
+
+TEST_CASE("a text that is no file uses the files of the book") {
+  Shelf shelf;
+  shelf.files["paste.qtn"] = kPaste;
+  const Checked& first = shelf.book.text("standard input", tart("use: Shortcrust from paste.qtn\n"));
+  CHECK(first.report.list().empty());
+  CHECK(shelf.book.text("standard input", "recipe: Toast\n").recipe->title == "Toast");
+  CHECK(first.recipe->title == "Tart");
+  CHECK(shelf.book.text("standard input", "kitchen: Saltmarsh House\n").kitchen->name == "Saltmarsh House");
+}
+
+TEST_CASE("menus are files of the book too") {
+  Shelf shelf;
+  shelf.files["paste.qtn"] = kPaste;
+  shelf.files["menu.qtn"] = "menu: Supper\nuse: Shortcrust from paste.qtn\ntake:\n  600 g [Shortcrust]\n";
+  CHECK(shelf.codes("menu.qtn") == "");
+  CHECK(shelf.book.file("menu.qtn")->kind == FileKind::menu);
+}
