@@ -11,11 +11,11 @@ namespace qtn {
 
 struct Request {
   System units = System::written;
-  std::optional<System> beside;   // the second column
+  std::optional<System> beside;        // the second column
   Dialect spoons = Dialect::unstated;  // whose spoons and pints the reader has; unstated: follows `units`
   std::optional<Fraction> times;
-  std::optional<Quantity> serves; // target: feeds this many
-  std::optional<Quantity> makes;  // target: 12 pasties, 2 kg
+  std::optional<Quantity> serves;  // target: feeds this many
+  std::optional<Quantity> makes;   // target: 12 pasties, 2 kg
   std::string makes_thing;
 };
 
@@ -23,16 +23,15 @@ struct Request {
 // a makes of another dimension, a factor of 0) as errors.
 Fraction factor_of(const Recipe& recipe, const Request& request, Report& report);
 
-// Every amount times k by the rules of semantics part 6. scale(scale(r, k), 1/k) has the exact amounts of r.
+// Every amount times k. scale(scale(r, k), 1/k) has the exact amounts of r.
 Recipe scale(const Recipe& recipe, const Fraction& k);
 
 // How one amount is shown. `text` is as written in the source where nothing changed it.
 struct Shown {
-  std::string text;        // "220 g", "≈ ¼ tsp", "350 °F"; may be empty (an unmeasured line)
-  std::string number, unit;  // the same in two, where it is one number and one unit; else number holds all of it
-  Quantity exact;          // before rounding, in the unit that is shown
-  bool rough = false;      // ≈
-  bool changed = false;    // differs from what is written
+  std::string text;      // "220 g", "≈ ¼ tsp", "350 °F"; may be empty (an unmeasured line)
+  Quantity exact;        // before rounding, in the unit that is shown
+  bool rough = false;    // ≈
+  bool changed = false;  // differs from what is written
 };
 
 // All that a card shows of a recipe's amounts, parallel to the recipe's arrays.
@@ -40,14 +39,15 @@ struct Adapted {
   const Recipe* recipe = nullptr;  // the scaled one
   System units = System::written;
   std::optional<System> beside;
-  std::vector<Shown> lines, lines_beside;        // by TakeLine
-  std::vector<Shown> terms, terms_beside;        // by Term of a clause
-  std::vector<Shown> mentions, mentions_beside;  // what a mention takes; empty text when it takes a whole line or nothing
-  std::vector<Shown> tails;                      // by Tail: amounts behind the comma
-  std::vector<Shown> makes;                      // of the head
-  std::vector<std::vector<Shown>> part_makes;    // of each part
+  std::vector<Shown> lines, lines_beside;  // by TakeLine
+  std::vector<Shown> terms, terms_beside;  // by Term of a clause
+  // What a mention takes; empty text when it takes a whole line or nothing.
+  std::vector<Shown> mentions, mentions_beside;
+  std::vector<Shown> tails;                    // by Tail: amounts behind the comma
+  std::vector<Shown> makes;                    // of the head
+  std::vector<std::vector<Shown>> part_makes;  // of each part
   Shown serves;
-  // Lines tied by ratios were rounded together (semantics 7.4).
+  // Lines tied by ratios were rounded together.
   Report lacks;  // notes and warnings: no density to convert with, a whole thing splits, times not tested, scales:
 };
 // `recipe` is already scaled (its `factor` says by how much); it must outlive the result.

@@ -1,29 +1,55 @@
 // Which factor a request asks for.
+#include <algorithm>
+
 #include "adapt/adapt.hpp"
 #include "words/fold.hpp"
 
 namespace qtn {
 namespace {
 
-void refuse(Report& report, const std::string& message) { report.add(Code::cannot_make_that, {}, message); }
+Fraction refuse(Report& report, Span span, std::string message, std::string expected) {
+  report.add(Code::cannot_make_that, span, std::move(message)).expect(std::move(expected));
+  return Fraction(1);
+}
 
-// How much of it one batch makes, in the kind that is asked for; lost when `makes:` says nothing of that kind.
-Fraction made(const Recipe& recipe, const Quantity& asked, const std::string& thing) {
-  const std::string wanted = singular_of(lower(thing));
-  std::vector<Made> all = recipe.makes;
-  if (recipe.dish < recipe.parts.size()) all.insert(all.end(), recipe.parts[recipe.dish].makes.begin(), recipe.parts[recipe.dish].makes.end());
-  for (const Made& made : all) {
-    if (made.by_product) continue;
-    const Ends base = in_base(made.amount, recipe.dialect);
-    if (asked.dimension() == Dimension::count) {
-      if (made.amount.dimension() == Dimension::count && (wanted.empty() || wanted == "thing" || singular_of(lower(made.thing)) == wanted)) return base.low;
-    } else if (made.amount.dimension() == asked.dimension()) {
-      return base.low;
-    } else if (made.each && made.each->dimension() == asked.dimension()) {
-      return base.low * in_base(*made.each, recipe.dialect).low;
+bool same_thing(std::string_view a, std::string_view b) {
+  return fold_name(singular_of(a)) == fold_name(singular_of(b));
+}
+
+// How much of what is asked one batch makes by this statement; lost when it says nothing of that kind.
+Fraction made_by(const Recipe& recipe, const Made& made, const Quantity& asked, const std::string& thing) {
+  const Fraction low = in_base(made.amount, recipe.dialect).low;
+  const bool counted = made.amount.dimension() == Dimension::count;
+  if (asked.dimension() == Dimension::count) {
+    const bool same = counted && asked.unit == made.amount.unit && (thing.empty() || same_thing(thing, made.thing));
+    return same ? low : Fraction::lost();
+  }
+  if (made.amount.dimension() == asked.dimension()) return low;
+  if (counted && made.each && made.each->dimension() == asked.dimension())
+    return low * in_base(*made.each, recipe.dialect).low;  // 10 jars of 330 g
+  return Fraction::lost();
+}
+
+// A weight asked without a name is of the dish; a by-product is asked for by its name.
+Fraction made_of(const Recipe& recipe, const Quantity& asked, const std::string& thing) {
+  const Part* const dish = recipe.dish < recipe.parts.size() ? &recipe.parts[recipe.dish] : nullptr;
+  for (const bool by_product : {false, true}) {
+    for (const auto* all : {&recipe.makes, dish != nullptr ? &dish->makes : nullptr}) {
+      if (all == nullptr) continue;
+      for (const Made& made : *all) {
+        if (made.by_product != by_product || (by_product && !same_thing(thing, made.thing))) continue;
+        const Fraction one = made_by(recipe, made, asked, thing);
+        if (!one.is_lost() && one.sign() > 0) return one;
+      }
     }
   }
   return Fraction::lost();
+}
+
+// Enough at the larger helping: 20 of a recipe that serves 6 to 8 is 20/6 times. A range asks for both its ends.
+Fraction serving(const Quantity& asked, const Quantity& serves) {
+  const Fraction low = asked.low / serves.low, high = asked.high / serves.high;
+  return low < high ? high : low;
 }
 
 }  // namespace
@@ -33,14 +59,21 @@ Fraction factor_of(const Recipe& recipe, const Request& request, Report& report)
   if (request.times) {
     factor = *request.times;
   } else if (request.serves) {
-    if (!recipe.serves) return refuse(report, "this recipe does not say how many it serves, so it cannot be made for another number"), Fraction(1);
-    factor = request.serves->high / recipe.serves->low;  // enough at the larger helping
+    if (!recipe.serves)
+      return refuse(report, {}, "This recipe does not say how many it serves, so it cannot be made for another number.",
+                    "a line `serves: 6 to 8` in the head, or another way to say how much");
+    factor = serving(*request.serves, *recipe.serves);
   } else if (request.makes) {
-    const Fraction one = made(recipe, *request.makes, request.makes_thing);
-    if (one.is_lost()) return refuse(report, "this recipe does not say how much it makes of that"), Fraction(1);
+    const Fraction one = made_of(recipe, *request.makes, request.makes_thing);
+    if (one.is_lost())
+      return refuse(report, recipe.makes.empty() ? Span{} : recipe.makes.front().span,
+                    "This recipe does not say how much of that it makes.",
+                    "a number of what stands in `makes:`, or its weight where that is given");
     factor = in_base(*request.makes, recipe.dialect).low / one;
   }
-  if (factor.is_lost() || factor.sign() <= 0) return refuse(report, "a recipe is made more than 0 times"), Fraction(1);
+  if (factor.is_lost())
+    return refuse(report, {}, "That size is too long a number to work out exactly.", "a shorter number");
+  if (factor.sign() <= 0) return refuse(report, {}, "A recipe can only be made more than 0 times.", "a number above 0");
   return factor;
 }
 

@@ -1,5 +1,6 @@
-// Scaling by a factor, exactly (semantics part 6).
+// Scaling by a factor, exactly.
 #include "adapt/adapt.hpp"
+#include "adapt/pace.hpp"
 
 namespace qtn {
 namespace {
@@ -10,75 +11,71 @@ void times(Quantity& amount, const Fraction& k) {
 }
 
 // Up to twice in proportion, beyond that half as fast: ten times the batch takes six times as much (S3-31).
-Fraction gentle(const Fraction& k) { return k <= Fraction(2) ? k : Fraction(2) + (k - Fraction(2)) / Fraction(2); }
+Fraction gentle(const Fraction& k) {
+  return k <= Fraction(2) ? k : Fraction(2) + (k - Fraction(2)) / Fraction(2);
+}
 
 class Scaler {
  public:
-  Scaler(Recipe& recipe, const Fraction& k) : recipe_(recipe), k_(k), gentle_(gentle(recipe.factor * k) / gentle(recipe.factor)) {}
+  // The gentle rule is of the recipe as written: what was scaled before is taken back out, so that scaling back is
+  // exact.
+  Scaler(Recipe& recipe, const Fraction& k)
+      : recipe_(recipe), by_{Fraction(1), k, gentle(recipe.factor * k) / gentle(recipe.factor)} {}
 
   void run() {
     for (TakeLine& line : recipe_.lines) this->line(line);
-    for (Clause& clause : recipe_.clauses) this->clause(clause);
+    for (const Clause& clause : recipe_.clauses) {
+      for (Index t = clause.terms.first; t < clause.terms.end(); ++t)
+        times(recipe_.terms[t].amount, by(pace_of(recipe_, clause, t)));
+    }
     makes(recipe_.makes);
     for (Part& part : recipe_.parts) {
       makes(part.makes);
-      part.weight_low *= k_, part.weight_high *= k_;
+      part.weight_low *= by(Pace::plain), part.weight_high *= by(Pace::plain);
     }
-    if (recipe_.serves) times(*recipe_.serves, k_);
-    recipe_.factor *= k_;
+    if (recipe_.serves) times(*recipe_.serves, by(Pace::plain));
+    recipe_.factor *= by(Pace::plain);
   }
 
  private:
-  Fraction factor_for(const TakeLine& line) const {
-    if (line.fixed) return Fraction(1);
-    const bool seasoning = recipe_.kitchen && recipe_.kitchen->gentle_seasoning && line.food != nullptr && line.food->seasoning;
-    return line.gently || seasoning ? gentle_ : k_;
-  }
+  const Fraction& by(Pace pace) const { return by_[static_cast<std::size_t>(pace)]; }
 
   void line(TakeLine& line) {
-    const Fraction k = factor_for(line);
+    const Pace pace = pace_of(recipe_, line);
+    const Fraction& k = by(pace);
+    tails(line, pace);
+    if (!line.measured()) return;
+    times(line.amount, k);
+    if (line.basis == Basis::amount) times(line.written, k);  // 50 %, 3 parts, 18 g per kg say the same at any size
+    stated(line, k);
+  }
+
+  // `1/2 tsp each thyme and sage` is two lines with one tail and one statement, scaled with the first of them.
+  void tails(const TakeLine& line, Pace pace) {
+    if (line.tails.empty() || line.tails.first < tails_done_) return;
+    tails_done_ = line.tails.end();
     for (Index t = line.tails.first; t < line.tails.end(); ++t) {
       Tail& tail = recipe_.tails[t];
       if (!tail.amount) continue;
-      if (tail.kind == TailKind::from || tail.kind == TailKind::taking_up) times(*tail.amount, k);
-      if (tail.kind == TailKind::start_with) times(*tail.amount, gentle_);
+      if (tail.kind == TailKind::from || tail.kind == TailKind::taking_up) times(*tail.amount, by(pace));
+      if (tail.kind == TailKind::start_with) times(*tail.amount, by(pace == Pace::still ? pace : Pace::gentle));
     }
-    if (!line.measured()) return;
-    times(line.amount, k);
-    if (line.basis == Basis::amount) times(line.written, k);
+  }
+
+  void stated(const TakeLine& line, const Fraction& k) {
+    if (line.stated.empty() || line.stated.first < stated_done_) return;
+    stated_done_ = line.stated.end();
     for (Index s = line.stated.first; s < line.stated.end(); ++s)
-      if (!recipe_.stated[s].each && !line.each_of_several) times(recipe_.stated[s].amount, k);
-  }
-
-  // What a step takes of a line scales with that line.
-  Fraction factor_for(const Clause& clause) const {
-    if (clause.mentions.count == 0) return k_;
-    const Target& target = recipe_.mentions[clause.mentions.first].target;
-    return target.kind == TargetKind::line || target.kind == TargetKind::aside ? factor_for(recipe_.lines[target.index]) : k_;
-  }
-
-  void clause(Clause& clause) {
-    for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
-      Term& term = recipe_.terms[t];
-      const Dimension dimension = term.amount.dimension();
-      switch (term.role) {
-        case TermRole::use: times(term.amount, factor_for(clause)); break;
-        case TermRole::checkpoint:
-        case TermRole::pieces: times(term.amount, k_); break;
-        case TermRole::to:
-          if (dimension == Dimension::mass || dimension == Dimension::volume) times(term.amount, k_);
-          break;
-        default: break;
-      }
-    }
+      if (!recipe_.stated[s].each) times(recipe_.stated[s].amount, k);
   }
 
   void makes(std::vector<Made>& all) {
-    for (Made& made : all) times(made.amount, k_);
+    for (Made& made : all) times(made.amount, by(Pace::plain));
   }
 
   Recipe& recipe_;
-  Fraction k_, gentle_;
+  Fraction by_[3];
+  Index tails_done_ = 0, stated_done_ = 0;
 };
 
 }  // namespace

@@ -1,168 +1,194 @@
 // Everything a card shows of a recipe's amounts, in one system or two, rounded once.
 #include <algorithm>
 
+#include "adapt/pace.hpp"
 #include "adapt/shower.hpp"
+#include "adapt/ties.hpp"
 
 namespace qtn {
 namespace {
 
-bool is_ratio(const TakeLine& line) { return line.basis == Basis::percent || line.basis == Basis::rate || line.basis == Basis::parts; }
+const TakeLine& standing(const Recipe& recipe, const TakeLine& line) {
+  return line.chosen != kNone ? recipe.lines[line.chosen] : line;
+}
 
-bool is_heat(const Term& term) { return !term.amount.is_lost() && term.amount.dimension() == Dimension::temperature; }
+bool is_heat(const Term& term) {
+  return !term.amount.is_lost() && term.amount.dimension() == Dimension::temperature;
+}
+
+// A place named in the clause rules over its verb.
+bool is_oven(const Clause& clause, const Term& term) {
+  if (term.role != TermRole::temperature) return false;
+  if (clause.place != Takes::nothing) return clause.place == Takes::oven;
+  const Verb& verb = clause.house_verb != nullptr ? *clause.house_verb : qtn::verb(clause.verb);
+  return (verb.takes & static_cast<std::uint8_t>(Takes::oven)) != 0;
+}
 
 class Showing {
  public:
-  Showing(const Recipe& recipe, const Request& request, System system, Report* lacks) : system_(system), recipe_(recipe), shower_(recipe, system, request.spoons, lacks) {}
+  Showing(const Recipe& recipe, const Reader& reader, Report* lacks)
+      : recipe_(recipe), shower_(recipe, reader, lacks), unscaled_(recipe.factor == Fraction(1)) {}
 
   void lines(std::vector<Shown>& out) {
     out.reserve(recipe_.lines.size());
-    rounded_.assign(recipe_.lines.size(), {});
-    bool ratios = false;
-    for (Index i = 0; i < recipe_.lines.size(); ++i) {
-      const TakeLine& line = recipe_.lines[i];
-      const TakeLine& shown = line.chosen != kNone ? recipe_.lines[line.chosen] : line;
-      out.push_back(shower_.line(shown));
-      if (out.back().changed) rounded_[i] = shower_.last;
-      ratios = ratios || is_ratio(line);
+    const bool ratios = std::any_of(recipe_.lines.begin(), recipe_.lines.end(), is_ratio);
+    Roundings roundings(ratios ? recipe_.lines.size() : 0);
+    for (std::size_t i = 0; i < recipe_.lines.size(); ++i) {
+      out.push_back(shower_.line(standing(recipe_, recipe_.lines[i])));
+      if (ratios && out.back().changed) roundings[i] = shower_.last();
     }
     if (!ratios) return;
-    for (const Part& part : recipe_.parts) tie(part, out);
+    for (const Part& part : recipe_.parts) tie(recipe_, part, roundings, out);
   }
 
   void tails(std::vector<Shown>& out) {
     out.resize(recipe_.tails.size());
     for (const TakeLine& line : recipe_.lines)
-      for (Index t = line.tails.first; t < line.tails.end(); ++t) {
-        const Tail& tail = recipe_.tails[t];
-        if (!tail.amount) continue;
-        const bool amount = tail.kind == TailKind::from || tail.kind == TailKind::taking_up || tail.kind == TailKind::start_with || tail.kind == TailKind::each;
-        out[t] = amount ? shower_.amount(&line, *tail.amount, tail.amount_span, false) : shower_.as_written(tail.amount_span, *tail.amount);
-      }
+      for (Index t = line.tails.first; t < line.tails.end(); ++t)
+        if (recipe_.tails[t].amount) out[t] = tail(line, recipe_.tails[t]);
   }
 
   void terms(std::vector<Shown>& out) {
     out.resize(recipe_.terms.size());
-    for (const Clause& clause : recipe_.clauses)
-      for (Index t = clause.terms.first; t < clause.terms.end(); ++t) out[t] = term(clause, recipe_.terms[t]);
+    for (const Clause& clause : recipe_.clauses) {
+      for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
+        out[t] = term(clause, t);
+        if (recipe_.terms[t].role == TermRole::equivalent && t > clause.terms.first) swap_restated(t, out);
+      }
+    }
   }
 
   void mentions(std::vector<Shown>& out) {
     out.resize(recipe_.mentions.size());
-    for (Index i = 0; i < recipe_.mentions.size(); ++i) {
+    for (std::size_t i = 0; i < recipe_.mentions.size(); ++i) {
       const Mention& mention = recipe_.mentions[i];
-      if (!mention.takes || mention.whole || mention.taking == Taking::amount || mention.taking == Taking::named) continue;
-      if (mention.target.kind != TargetKind::line) continue;
-      const TakeLine& line = recipe_.lines[mention.target.index];
-      if (line.amount.is_lost()) continue;
+      if (!mention.takes || mention.whole || mention.target.kind != TargetKind::line) continue;
+      if (mention.taking == Taking::amount || mention.taking == Taking::named) continue;  // the page says it itself
+      const TakeLine& line = standing(recipe_, recipe_.lines[mention.target.index]);
+      if (line.amount.is_lost() || !line.measured()) continue;
       Quantity part = line.amount;
       part.low *= mention.part_low, part.high *= mention.part_high;
-      out[i] = shower_.amount(&line, part, mention.span, true);
+      if (mention.about && part.manner == Manner::plain) part.manner = Manner::about;
+      out[i] = shower_.part_of(line, part);
     }
   }
 
-  // Counts round down, so that nobody goes short.
+  // Counts of what is made and of who is fed round down, so that nobody goes short.
   Shown made(const Quantity& amount, Span span) {
-    if (amount.dimension() != Dimension::count) return shower_.amount(nullptr, amount, span, false);
-    if (recipe_.factor == Fraction(1)) return shower_.as_written(span, amount);
-    Shown shown;
-    const Fraction low = Fraction::of(std::max<Wide>(amount.low.floor(), 1), 1), high = Fraction::of(std::max<Wide>(amount.high.floor(), 1), 1);
-    shown.text = shown.number = low == high ? low.exact() : low.exact() + " to " + high.exact();
-    shown.exact = amount;
-    shown.changed = true;
-    return shown;
+    if (unscaled_ && (amount.dimension() == Dimension::count || shower_.stays(amount.unit)))
+      return as_written(recipe_, span, amount);
+    if (amount.dimension() != Dimension::count)
+      return shower_.amount(nullptr, amount, span, unscaled_ ? Origin::page : Origin::worked_out);
+    const auto down = [](const Fraction& count) {
+      return write_number(count < Fraction(1) ? count : Fraction::of(count.floor(), 1), true, false);
+    };
+    std::string text = down(amount.low);
+    if (const std::string high = down(amount.high); high != text) text += " to " + high;
+    return from_text(std::move(text), amount);
   }
 
  private:
-  const TakeLine* line_of(const Clause& clause) const {
-    if (clause.mentions.count == 0) return nullptr;
-    const Target& target = recipe_.mentions[clause.mentions.first].target;
-    return target.kind == TargetKind::line || target.kind == TargetKind::aside ? &recipe_.lines[target.index] : nullptr;
+  Shown tail(const TakeLine& line, const Tail& tail) {
+    const bool grows =
+        tail.kind == TailKind::from || tail.kind == TailKind::taking_up || tail.kind == TailKind::start_with;
+    const bool page = unscaled_ || !grows || pace_of(recipe_, line) == Pace::still;
+    if (!grows && tail.kind != TailKind::each) return as_written(recipe_, tail.amount_span, *tail.amount);
+    return shower_.amount(&line, *tail.amount, tail.amount_span, page ? Origin::page : Origin::worked_out);
   }
 
-  Shown term(const Clause& clause, const Term& term) {
-    if (term.changed) {
-      Shown shown;
-      shown.text = shown.number = write_plain(term.amount);
-      shown.exact = term.amount;
-      shown.changed = true;
-      return shown;
-    }
-    if (term.role == TermRole::by && is_heat(term)) return difference(term);
+  Shown term(const Clause& clause, Index index) {
+    const Term& term = recipe_.terms[index];
+    Shown shown = unchanged_or(clause, index);
+    if (term.changed) shown.changed = true;  // by a version: what stands in its clause is not this
+    return shown;
+  }
+
+  Shown unchanged_or(const Clause& clause, Index index) {
+    const Term& term = recipe_.terms[index];
+    if (term.role == TermRole::equivalent) return restated(clause, index);
     if (is_heat(term)) {
-      const Verb& verb = clause.house_verb != nullptr ? *clause.house_verb : qtn::verb(clause.verb);
-      const bool oven = term.role == TermRole::temperature && (verb.takes & static_cast<std::uint8_t>(Takes::oven)) != 0;
-      const bool restated = clause.terms.end() > clause.terms.first && std::any_of(recipe_.terms.begin() + clause.terms.first, recipe_.terms.begin() + clause.terms.end(),
-                                                                                   [](const Term& t) { return t.role == TermRole::equivalent; });
-      return shower_.heat(term, oven && !restated);
+      if (term.role == TermRole::by) return shower_.difference(term);
+      return shower_.heat(term, is_oven(clause, term), page_restates(clause, term));
     }
+    const bool page = unscaled_ || pace_of(recipe_, clause, index) == Pace::still;
+    const Origin origin = page ? Origin::page : Origin::worked_out;
     switch (term.role) {
       case TermRole::use:
       case TermRole::checkpoint:
-      case TermRole::to: return shower_.amount(line_of(clause), term.amount, term.span, false);
+      case TermRole::change:
+      case TermRole::to:
+        return shower_.amount(line_of(recipe_, clause, index), term.amount, term.span, origin);
+      case TermRole::load:
       case TermRole::piece_weight:
-      case TermRole::measure: return term.amount.is_lost() ? shower_.as_written(term.span, term.amount) : shower_.length(term);
-      case TermRole::pieces: return pieces(term);
-      default: return shower_.as_written(term.span, term.amount);
+      case TermRole::measure:
+        return shower_.amount(nullptr, term.amount, term.span, Origin::page);
+      case TermRole::pieces:
+        return page ? as_written(recipe_, term.span, term.amount) : pieces(term.amount);
+      default:
+        return as_written(recipe_, term.span, term.amount);
     }
   }
 
-  Shown pieces(const Term& term) {
-    if (recipe_.factor == Fraction(1) || term.amount.is_lost()) return shower_.as_written(term.span, term.amount);
-    Shown shown;
-    shown.text = shown.number = to_text(std::max<Wide>(term.amount.low.nearest(), 1));
-    shown.exact = term.amount;
-    shown.changed = true;
-    return shown;
+  // A stated equivalent keeps its own unit, whatever is asked for.
+  Shown restated(const Clause& clause, Index index) {
+    const Term& term = recipe_.terms[index];
+    const bool page = unscaled_ || pace_of(recipe_, clause, index) == Pace::still;
+    Shower own(recipe_, {System::written, recipe_.dialect}, nullptr);
+    return own.amount(line_of(recipe_, clause, index), term.amount, term.span,
+                      page ? Origin::page : Origin::worked_out);
   }
 
-  // A step between two temperatures converts without the 32 (S1-111).
-  Shown difference(const Term& term) {
-    Shown shown = shower_.as_written(term.span, term.amount);
-    const bool fahrenheit = term.amount.unit == common().fahrenheit;
-    if (system_ == System::written || (system_ == System::american) == fahrenheit) return shown;
-    const Fraction other = fahrenheit ? term.amount.low * Fraction::of(5, 9) : term.amount.low * Fraction::of(9, 5);
-    shown.text = shown.number = to_text(other.nearest()) + (fahrenheit ? " °C" : " °F");
-    shown.changed = true;
-    return shown;
+  // 180 °C (350 °F) on an American card is 350 °F (180 °C): the page's own figures, the reader's first.
+  void swap_restated(Index at, std::vector<Shown>& out) {
+    const Term &first = recipe_.terms[at - 1], &second = recipe_.terms[at];
+    if (first.amount.is_lost() || second.amount.is_lost() || first.role == TermRole::equivalent) return;
+    if (reads(first) || !reads(second)) return;
+    out[at - 1] = out[at];
+    Shower own(recipe_, {System::written, recipe_.dialect}, nullptr);
+    out[at] = is_heat(first)
+                  ? own.heat(first, false, true)
+                  : own.amount(nullptr, first.amount, first.span, unscaled_ ? Origin::page : Origin::worked_out);
+    out[at - 1].changed = out[at].changed = true;
   }
 
-  // Lines of one ratio drift from each other by at most one tolerance (semantics 7.4).
-  void tie(const Part& part, std::vector<Shown>& out) {
-    std::vector<Index> tied;
-    for (Index i = part.lines.first; i < part.lines.end(); ++i)
-      if (rounded_[i] && !rounded_[i]->rough && (is_ratio(recipe_.lines[i]) || part.head.basis != Basis::amount) && rounded_[i]->exact.sign() > 0) tied.push_back(i);
-    if (tied.size() < 2) return;
-    const auto drift = [&](Index i) { return rounded_[i]->shown / rounded_[i]->exact; };
-    std::vector<bool> stuck(recipe_.lines.size(), false);
-    for (int round = 0; round < 64; ++round) {
-      const auto [low, high] = std::minmax_element(tied.begin(), tied.end(), [&](Index a, Index b) { return drift(a) < drift(b); });
-      if (drift(*high) / drift(*low) <= Fraction(1) + recipe_.tolerance()) return;
-      const bool first = !stuck[*high] && (stuck[*low] || rounded_[*high]->rung <= rounded_[*low]->rung);
-      const Index at = first ? *high : *low;
-      if (stuck[*high] && stuck[*low]) return;
-      if (!refine(*rounded_[at])) {
-        stuck[at] = true;
-        continue;
-      }
-      out[at].text = write(*rounded_[at]);
-      const auto pieces = write_pieces(*rounded_[at]);
-      out[at].number = pieces.size() == 1 ? pieces[0].number : "";
-      out[at].unit = pieces.size() == 1 ? pieces[0].unit : "";
-    }
+  bool reads(const Term& term) const {
+    return is_heat(term) ? shower_.heat_stays(term.amount.unit) : shower_.stays(term.amount.unit);
   }
 
-  System system_;
+  // In parentheses right behind it: the page gives the other setting itself.
+  bool page_restates(const Clause& clause, const Term& term) const {
+    const std::size_t end = std::min<std::size_t>(clause.span.end, recipe_.text.size());
+    std::size_t at = term.span.end;
+    while (at < end && (recipe_.text[at] == ' ' || recipe_.text[at] == '\n')) ++at;
+    return at < end && recipe_.text[at] == '(';
+  }
+
+  static Shown pieces(const Quantity& amount) {
+    if (amount.is_lost()) return from_text("?", amount);
+    const auto near = [](const Fraction& count) { return to_text(std::max<Wide>(count.nearest(), 1)); };
+    return from_text(join_range(near(amount.low), near(amount.high)), amount);
+  }
+
   const Recipe& recipe_;
   Shower shower_;
-  std::vector<std::optional<Rounded>> rounded_;
+  bool unscaled_;
 };
 
+bool has_lengths(const Recipe& recipe) {
+  return std::any_of(recipe.terms.begin(), recipe.terms.end(),
+                     [](const Term& term) { return term.role == TermRole::length; });
+}
+
 void watch(const Recipe& recipe, Report& lacks) {
-  if (recipe.factor == Fraction(1)) return;
-  if (recipe.factor < Fraction::of(1, 2) || recipe.factor > Fraction(2))
-    lacks.add(Code::times_not_tested, {}, "The times are those of the recipe as written; at this size they are not tested.");
-  if (recipe.scales && (recipe.factor < recipe.scales->low || recipe.factor > recipe.scales->high))
-    lacks.add(Code::outside_scales, {}, "The recipe has been found to hold from " + write_number(recipe.scales->low, true, false) + " to " + write_number(recipe.scales->high, true, false) + " times, and this card is outside that.");
+  const Fraction& factor = recipe.factor;
+  if (factor == Fraction(1)) return;
+  if ((factor < Fraction::of(1, 2) || factor > Fraction(2)) && has_lengths(recipe))
+    lacks.add(Code::times_not_tested, {},
+              "The times are those of the recipe as written; at this size they are not tested.");
+  if (recipe.scales && (factor < recipe.scales->low || factor > recipe.scales->high))
+    lacks.add(Code::outside_scales, {},
+              "The recipe has been found to hold from " + write_number(recipe.scales->low, true, false) + " to " +
+                  write_number(recipe.scales->high, true, false) + " times, and this card is outside that.");
 }
 
 }  // namespace
@@ -172,19 +198,19 @@ Adapted show(const Recipe& recipe, const Request& request) {
   out.recipe = &recipe;
   out.units = request.units;
   out.beside = request.beside;
-  Showing first(recipe, request, request.units, &out.lacks);
+  Showing first(recipe, reader_of(recipe, request.units, request.spoons), &out.lacks);
   first.lines(out.lines);
   first.tails(out.tails);
   first.terms(out.terms);
   first.mentions(out.mentions);
   for (const Made& made : recipe.makes) out.makes.push_back(first.made(made.amount, made.amount_span));
-  for (const Part& part : recipe.parts) {
-    out.part_makes.emplace_back();
-    for (const Made& made : part.makes) out.part_makes.back().push_back(first.made(made.amount, made.amount_span));
-  }
+  out.part_makes.resize(recipe.parts.size());
+  for (std::size_t p = 0; p < recipe.parts.size(); ++p)
+    for (const Made& made : recipe.parts[p].makes)
+      out.part_makes[p].push_back(first.made(made.amount, made.amount_span));
   if (recipe.serves) out.serves = first.made(*recipe.serves, recipe.serves_span);
   if (request.beside) {
-    Showing second(recipe, request, *request.beside, nullptr);
+    Showing second(recipe, reader_of(recipe, *request.beside, request.spoons), nullptr);
     second.lines(out.lines_beside);
     second.terms(out.terms_beside);
     second.mentions(out.mentions_beside);

@@ -2,43 +2,51 @@
 #pragma once
 #include <optional>
 
-#include "adapt/adapt.hpp"
+#include "adapt/measures.hpp"
+#include "adapt/text.hpp"
 
 namespace qtn {
 
+// Does the page itself name the amount, unscaled? Then it may be shown as it stands there.
+enum class Origin : std::uint8_t { page, worked_out };
+
 class Shower {
  public:
-  Shower(const Recipe& recipe, System system, Dialect spoons, Report* lacks) : recipe_(recipe), system_(system), lacks_(lacks) {
-    dialect_ = spoons != Dialect::unstated          ? spoons
-               : system == System::american         ? Dialect::american
-               : system == System::written          ? recipe.dialect
-               : recipe.dialect == Dialect::american ? Dialect::british
-                                                     : recipe.dialect;
-  }
+  // `lacks` is null for a second column: its lacks were said with the first.
+  Shower(const Recipe& recipe, const Reader& reader, Report* lacks) : recipe_(recipe), reader_(reader), lacks_(lacks) {}
 
-  // An amount of a line; `written` is its place in the source, shown as it stands where nothing changed it.
-  // `worked_out`: it is no amount that the page names (a share, a percentage).
-  Shown amount(const TakeLine* line, const Quantity& amount, Span written, bool worked_out);
   Shown line(const TakeLine& line);
-  Shown heat(const Term& term, bool oven);
-  Shown length(const Term& term);
-  Shown as_written(Span span, const Quantity& exact) const;
-  // The rounding of the amount shown last, where it was one number: ratios are rounded together.
-  std::optional<Rounded> last;
+  // What a mention takes of a line, shown as the line is.
+  Shown part_of(const TakeLine& line, const Quantity& amount);
+  Shown amount(const TakeLine* line, const Quantity& amount, Span written, Origin origin);
+  // A temperature of a clause; `oven`: what an oven is set to, so that it has another setting with
+  // a fan; `restated`: the page gives that itself.
+  Shown heat(const Term& term, bool oven, bool restated) const;
+  // By 10 °C: a difference converts without the 32 (S1-111).
+  Shown difference(const Term& term) const;
+  bool stays(UnitId unit) const { return qtn::stays(unit, recipe_.dialect, reader_); }
+  bool heat_stays(UnitId scale) const;
+  // The rounding of the line shown last, where it was one number: lines of one ratio are rounded together.
+  const std::optional<Rounded>& last() const { return last_; }
 
  private:
-  bool stays(UnitId unit) const;
-  Ladder ladder(const TakeLine* line, const Quantity& amount, Ends& base);
-  Ladder volume_ladder(const TakeLine* line, const Quantity& amount, Ends& base, bool spoonful);
-  Shown rounded(const Quantity& amount, Ladder ladder, const Ends& base);
+  Shown measured(const TakeLine* line, const Quantity& amount, Span written, Origin origin);
+  Shown rounded(const Quantity& amount, const Way& way, const Ends& base);
+  Shown in_own_unit(const Quantity& amount);
+  Shown too_small(const TakeLine* line, const Quantity& amount, const Ends& base, Shown weighed);
   Shown things(const TakeLine* line, const Quantity& amount);
+  Shown pinches(const Quantity& amount);
   Shown packs(const TakeLine& line);
+  const Stated* restated(const TakeLine& line) const;
   void lacking(const TakeLine& line);
+  void splitting(const TakeLine& line, const Fraction& count);
+  Fraction allowed(const Quantity& amount) const { return tolerance(amount.manner, recipe_.tolerance()); }
+  const Fraction& finest() const;
 
   const Recipe& recipe_;
-  System system_;
-  Dialect dialect_;
+  Reader reader_;
   Report* lacks_;
+  std::optional<Rounded> last_;
 };
 
 }  // namespace qtn

@@ -1,0 +1,142 @@
+// The rules, a row each. Common practice, no source, but for the densities, which carry theirs:
+//
+//   as written            metric             imperial             American
+//   g, kg                 stays              lb, oz               cups where its figure is published by the cup, else
+//   lb, oz lb, oz                g, kg              stays                stays ml, l                 stays pints, fl oz
+//   cups pints, fl oz          ml, l              pints, fl oz         cups cups of a liquid      ml, l pints, fl oz
+//   cups cups of a solid       g by density       lb, oz by density    cups spoons                spoons spoons spoons,
+//   from a quarter of a cup on cups pinches and things    stay               stay                 stay
+#include "adapt/measures.hpp"
+
+namespace qtn {
+namespace {
+
+bool is_spoon(UnitId id) {
+  const CommonUnits& c = common();
+  return id == c.teaspoon || id == c.tablespoon || id == c.dessertspoon;
+}
+
+bool starts_with(std::string_view text, std::string_view front) {
+  return text.substr(0, front.size()) == front;
+}
+
+// "US cup", "imperial pint", "metric tbsp": the name says whose it is.
+bool named_for(std::string_view name, System system) {
+  switch (system) {
+    case System::metric:
+      return starts_with(name, "metric ");
+    case System::imperial:
+      return starts_with(name, "imperial ");
+    case System::american:
+      return starts_with(name, "US ");
+    case System::written:
+      break;
+  }
+  return true;
+}
+
+bool volume_stays(UnitId id, Dialect from, const Reader& reader) {
+  const CommonUnits& c = common();
+  const bool same_size = size_of(id, from) == size_of(id, reader.dialect);
+  const bool american = reader.dialect == Dialect::american;
+  if (is_spoon(id)) return same_size;
+  if (id == c.cup) return same_size && reader.system == System::american;
+  if (id == c.pint || id == c.fluid_ounce || id == c.quart || id == c.gallon || id == c.gill)
+    return same_size && reader.system != System::metric && american == (reader.system == System::american);
+  return named_for(unit(id).name, reader.system);
+}
+
+Way through_weight(const Recipe& recipe, const TakeLine& line, Way way, const Reader& reader, UnitId id) {
+  const Known known = known_of(recipe, line);
+  const bool known_liquid = line.food != nullptr && line.food->liquid;
+  if (known_liquid || (known.density.is_lost() && line.food == nullptr)) return way;  // a volume is a volume
+  if (!known.density.is_lost()) {
+    way.ladder = ladder_for(Dimension::mass, reader.system, reader.dialect, false);
+    way.times = known.density;
+    return way;
+  }
+  if (id != common().cup) return way;  // a pint of it is still a pint
+  Way own = own_way(id, recipe.dialect);
+  own.lacking = true;
+  return own;
+}
+
+Way volume_way(const Recipe& recipe, const TakeLine* line, UnitId id, const Reader& reader) {
+  const Unit& row = unit(id);
+  const bool spoonful = is_spoon(id) || row.informal;
+  Way way;
+  way.dialect = reader.dialect;
+  way.ladder = ladder_for(Dimension::volume, reader.system, reader.dialect, spoonful);
+  if (spoonful || row.decimal || reader.system == System::american || line == nullptr) return way;
+  return through_weight(recipe, *line, way, reader, id);
+}
+
+// A spoon's own figure where one is published and the amount is a spoon's.
+Way by_cup_way(const Recipe& recipe, const TakeLine& line, const Fraction& grams) {
+  Fraction density = known_of(recipe, line).density;
+  const Fraction quarter_cup = size_of(common().cup, Dialect::american) * Fraction::of(1, 4);
+  const Figure& small = line.food->density_small;
+  if (small.known() && density == line.food->density.value && grams / density < quarter_cup) density = small.value;
+  return {Ladder::cups, Dialect::american, Fraction(1) / density, false};
+}
+
+}  // namespace
+
+Reader reader_of(const Recipe& recipe, System system, Dialect spoons) {
+  if (spoons != Dialect::unstated) return {system, spoons};
+  if (system == System::american) return {system, Dialect::american};
+  const bool abroad = system != System::written && recipe.dialect == Dialect::american;
+  return {system, abroad ? Dialect::british : recipe.dialect};
+}
+
+bool stays(UnitId id, Dialect from, const Reader& reader) {
+  if (reader.system == System::written) return true;
+  const Unit& row = unit(id);
+  if (row.informal) return true;
+  switch (row.dimension) {
+    case Dimension::mass:
+    case Dimension::length:
+    case Dimension::area:
+      if (row.decimal) return reader.system == System::metric;
+      return reader.system != System::metric;
+    case Dimension::volume:
+      return row.decimal ? reader.system == System::metric : volume_stays(id, from, reader);
+    default:
+      return true;
+  }
+}
+
+bool by_the_cup(const TakeLine& line) {
+  if (line.food == nullptr || !line.food->density.known() || line.food->density.remembered) return false;
+  const std::string_view source = line.food->density.source;
+  if (source.find(" cup") == std::string_view::npos && source.find(" tbsp") == std::string_view::npos &&
+      source.find(" tsp") == std::string_view::npos)
+    return false;
+  // Whole things are weighed or counted, not cupped: a leek, an apple. Berries, cubes of sugar and sticks of butter are
+  // not.
+  const Figure& each = line.food->each;
+  return line.food->liquid || !each.known() || each.value <= Fraction(15) ||
+         each.source.find(" stick ") != std::string_view::npos;
+}
+
+Way own_way(UnitId id, Dialect from) {
+  const Ladder ladder = ladder_of(id, from);
+  // The American spoon's ladder goes on into cups.
+  const bool cups = ladder == Ladder::spoons && from == Dialect::american;
+  return {cups ? Ladder::cups : ladder, from, Fraction(1), false};
+}
+
+Dialect assumed_for(UnitId id) {
+  return id == common().cup ? Dialect::american : Dialect::british;
+}
+
+Way way_of(const Recipe& recipe, const TakeLine* line, UnitId id, const Fraction& base, const Reader& reader) {
+  if (stays(id, recipe.dialect, reader)) return own_way(id, recipe.dialect);
+  const Dimension dimension = unit(id).dimension;
+  if (dimension == Dimension::volume) return volume_way(recipe, line, id, reader);
+  if (dimension == Dimension::mass && reader.system == System::american && line != nullptr && by_the_cup(*line))
+    return by_cup_way(recipe, *line, base);
+  return {ladder_for(dimension, reader.system, reader.dialect, false), reader.dialect, Fraction(1), false};
+}
+
+}  // namespace qtn
