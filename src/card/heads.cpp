@@ -32,13 +32,12 @@ void Maker::makes_fact(const std::vector<Made>& all, const std::vector<Shown>& s
   out_.begin();
   for (std::size_t i = 0; i < all.size(); ++i) {
     const Made& made = all[i];
-    if (i != 0) out_.put(", ");
-    if (made.by_product) out_.put(words_[Caption::and_]);
+    if (i != 0) out_.put(made.by_product ? words_[Caption::and_] : std::string_view(", "));
     const std::string& text = shown[i].text;
     out_.add(text, Role::amount, made.amount);
     if (!made.thing.empty()) {
       out_.put(" ");
-      out_.put(recipe_.factor == Fraction(1) ? std::string(made.thing) : text == "1" ? singular_of(made.thing) : plural_of(made.thing));
+      out_.put(recipe_.factor == Fraction(1) || made.amount.unit != kNoUnit ? std::string(made.thing) : made.amount.high <= Fraction(1) ? singular_of(made.thing) : plural_of(made.thing));
     }
     if (made.each) {
       out_.put(words_[Caption::of]);
@@ -48,7 +47,12 @@ void Maker::makes_fact(const std::vector<Made>& all, const std::vector<Shown>& s
   fact(FactKind::makes, Caption::makes, out_.end());
 }
 
-void Maker::tin_fact(const Tin& tin) { fact(FactKind::tin, Caption::tin, plain(trim(recipe_.slice({tin.span.begin + 4, tin.span.end})))); }
+void Maker::tin_fact(const Tin& tin) {
+  out_.begin();
+  out_.collapsed(trim(recipe_.slice({tin.span.begin + 4, tin.span.end})), Role::text);
+  if (!(recipe_.factor == Fraction(1))) out_.put(words_[Caption::for_as_written]);
+  fact(FactKind::tin, Caption::tin, out_.end());
+}
 
 void Maker::keeps_fact(const std::vector<Keep>& keeps) {
   if (keeps.empty()) return;

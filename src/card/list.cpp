@@ -20,6 +20,10 @@ void Maker::row(Index index) {
   row.alternative = listed.alternative;
   row.optional = line.optional;
   row.rough = adapted_.lines[index].rough;
+  if (line.struck) {
+    for (const Range32 range : {row.amount, row.second, row.rest})
+      for (std::uint32_t i = range.first; i < range.first + range.count; ++i) card_.runs[i].role = Role::struck;
+  }
   card_.rows.push_back(row);
 }
 
@@ -39,9 +43,10 @@ Range32 Maker::second_runs(Index index) {
   if (adapted_.beside) {
     const Shown& beside = adapted_.lines_beside[index];
     if (beside.text != adapted_.lines[index].text) out_.add(beside.text, Role::second, beside.exact);
-  } else if (!adapted_.lines[index].changed && line.chosen == kNone) {
+  } else if (line.chosen == kNone) {
     for (Index s = line.stated.first; s < line.stated.end(); ++s) {
       const Stated& stated = recipe_.stated[s];
+      if (adapted_.lines[index].changed && !stated.each) continue;  // it says what was; what one weighs stays
       if (!out_.empty()) out_.add(", ", Role::second);
       out_.add(recipe_.slice(stated.span), Role::second, stated.amount);
       if (stated.each) out_.add(words_[Caption::each], Role::second);
@@ -82,7 +87,7 @@ Range32 Maker::rest_runs(Index index) {
     const Tail& tail = recipe_.tails[t];
     next();
     switch (tail.kind) {
-      case TailKind::from: out_.put(words_[Caption::from]), amount(tail), out_.put(words_[Caption::as_bought]); break;
+      case TailKind::from: out_.put(words_[Caption::from]), amount(tail), out_.put(tail.name.empty() ? words_[Caption::as_bought] : std::string_view()); break;
       case TailKind::taking_up: out_.put(words_[Caption::taking_up]), amount(tail); break;
       case TailKind::start_with: out_.put(words_[Caption::start_with]), amount(tail); break;
       case TailKind::each: amount(tail), out_.put(words_[Caption::each]); break;
@@ -106,8 +111,22 @@ Range32 Maker::rest_runs(Index index) {
   if (line.basis == Basis::percent) {
     next();
     out_.put(write_plain(line.written));
+    base_of(line);
   }
   return out_.end();
+}
+
+// What a percentage is of: "50 % of the plain flour".
+void Maker::base_of(const TakeLine& line) {
+  const TakeHead& head = recipe_.parts[line.part].head;
+  if (line.members.empty() && head.all_flour) return out_.put(words_[Caption::of_all_flour]);
+  const Slice members = line.members.empty() ? head.members : line.members;
+  for (Index i = members.first; i < members.end(); ++i) {
+    const Target& target = recipe_.set_members[i];
+    const bool listed = target.kind == TargetKind::line && target.index < recipe_.lines.size();
+    out_.put(i == members.first ? words_[Caption::of_the] : words_[Caption::and_]);
+    out_.collapsed(listed ? recipe_.lines[target.index].name : recipe_.slice(target.span), Role::text);
+  }
 }
 
 }  // namespace qtn

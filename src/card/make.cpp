@@ -75,6 +75,7 @@ void Maker::trials() {
     out_.begin();
     for (const Change& change : log->changes) {
       if (!out_.empty()) out_.put("; ");
+      if (!change.part.empty()) out_.put(change.part), out_.put(": ");
       out_.collapsed(change.name, Role::name);
       out_.put(" ");
       out_.put(change.before ? recipe_.slice(change.before_span) : words_[Caption::none]);

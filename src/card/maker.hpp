@@ -31,12 +31,14 @@ class Maker : private OwnFragments {
   Range32 second_runs(Index index);
   Range32 name_runs(const TakeLine& line);
   Range32 rest_runs(Index index);
+  void base_of(const TakeLine& line);
   // method.cpp
   void steps(Slice steps);
   void step(const Step& step);
   void write_own(std::size_t fragment) override;
   void clause(const Clause& clause);
   void term(const Clause& clause, Index index);
+  std::uint32_t piece_name(const Clause& clause, const Shown& shown, std::uint32_t at);
   void mention(const Clause& clause, Index index);
   // make.cpp
   void part(const Part& part);

@@ -105,11 +105,24 @@ void Maker::clause(const Clause& clause) {
     }
     return;
   }
+  // What was stated beside an amount no longer holds when that was changed, and has its own place when a second measure
+  // is shown: its parenthesis is left out.
+  const auto after_equivalents = [&](std::size_t next, std::uint32_t from) {
+    if (next >= count || !places[next].term || recipe_.terms[places[next].index].role != TermRole::equivalent) return from;
+    const std::string_view text = recipe_.text.substr(0, end);
+    const std::size_t open = text.find_first_not_of(" \t\r\n", from), shut = text.find(')', places[next].span.end);
+    if (open >= end || text[open] != '(' || shut >= end) return from;
+    return static_cast<std::uint32_t>(shut) + 1;
+  };
   for (std::size_t i = 0; i < count; ++i) {
     if (places[i].span.begin < at) continue;
     out_.collapsed(recipe_.slice({at, places[i].span.begin}), Role::text);
     places[i].term ? term(clause, places[i].index) : mention(clause, places[i].index);
     at = places[i].span.end;
+    if (!places[i].term) continue;
+    const Shown& shown = adapted_.terms[places[i].index];
+    if (shown.changed || adapted_.beside) at = after_equivalents(i + 1, at);
+    if (shown.changed && recipe_.terms[places[i].index].role == TermRole::pieces) at = piece_name(clause, shown, at);
   }
   if (at < end) out_.collapsed(recipe_.slice({at, end}), Role::text);
   if (begins_sentence(card_.text, written, step_at_, clause.own_verb)) card_.text[written] = static_cast<char>(card_.text[written] - 'a' + 'A');
@@ -132,13 +145,25 @@ void Maker::term(const Clause&, Index index) {
   }
 }
 
+// "[1 slice]" three times over is "3 slices". Returns where the text goes on.
+std::uint32_t Maker::piece_name(const Clause& clause, const Shown& shown, std::uint32_t at) {
+  const std::string_view thing = clause.thing;
+  const std::uint32_t begin = at + 1;
+  if (thing.empty() || shown.exact.unit != kNoUnit || recipe_.text.substr(begin, thing.size()) != thing) return at;
+  out_.put(" ");
+  out_.put(shown.text == "1" ? singular_of(thing) : plural_of(thing));
+  return begin + static_cast<std::uint32_t>(thing.size());
+}
+
 void Maker::mention(const Clause&, Index index) {
   const Mention& mention = recipe_.mentions[index];
   const bool line = mention.target.kind == TargetKind::line;
   const TakeLine* const target = line ? &recipe_.lines[mention.target.index] : nullptr;
   const bool struck = target != nullptr && target->struck;
-  if (target != nullptr && target->chosen != kNone) out_.add(recipe_.lines[target->chosen].name, Role::name);
-  else out_.collapsed(recipe_.slice(mention.span), struck ? Role::struck : Role::name);
+  if (target != nullptr && target->chosen != kNone) {
+    if (lower(recipe_.slice(mention.span).substr(0, 4)) == "the ") out_.add(recipe_.slice(mention.span).substr(0, 4), Role::name);
+    out_.add(recipe_.lines[target->chosen].name, Role::name);
+  } else out_.collapsed(recipe_.slice(mention.span), struck ? Role::struck : Role::name);
   const Shown& shown = adapted_.mentions[index];
   if (shown.text.empty()) return;
   out_.put(" ");

@@ -1,0 +1,86 @@
+// What a card says of a recipe that was made larger, converted, or changed into a version of itself.
+#include <doctest/doctest.h>
+
+#include "tests/card/carded.hpp"
+
+namespace qtn {
+namespace {
+
+using test::Carded;
+
+constexpr const char* kHead = "recipe: Leek tart\nmeasures: British\n";
+
+std::string with_list(const std::string& lines, const std::string& method, const std::string& head = {}) {
+  return kHead + head + "take:\n" + lines + "method:\n  " + method + "\n";
+}
+
+TEST_CASE("what a recipe makes agrees in number, weights never do") {
+  const std::string head = "makes: 1 tart, and about 150 g chicken fat\n";
+  const Carded one(with_list("  400 g leeks\n", "Sweat [the leeks].", head));
+  const Carded three(with_list("  400 g leeks\n", "Sweat [the leeks].", head), 3);
+  CHECK(one.fact(FactKind::makes) == "Makes: 1 tart and about 150 g chicken fat");
+  CHECK(three.fact(FactKind::makes) == "Makes: 3 tarts and about 450 g chicken fat");
+}
+
+TEST_CASE("a tin is that of the recipe as written") {
+  const Carded three(with_list("  400 g leeks\n", "Sweat [the leeks].", "makes: 1 tart\ntin: 23 cm round\n"), 3);
+  CHECK(three.fact(FactKind::tin) == "Tin: 23 cm round, for the recipe as written");
+}
+
+TEST_CASE("things bought, what one weighs, and what a percentage is of") {
+  const Carded three(with_list("  6 egg yolks, from 6 eggs\n  4 (about 220 g each) chicken legs\n", "Mix [everything]."), 3);
+  CHECK(three.row(0) == "18 |  | egg yolks | from 18 eggs");
+  CHECK(three.row(1) == "12 | about 220 g each | chicken legs | ");
+  const Carded paste(std::string(kHead) +
+                     "take: % of plain flour\n  220 g plain flour\n  50 % butter, cold\nmethod:\n  Mix [everything].\n");
+  CHECK(paste.row(1) == "110 g |  | butter | cold, 50 % of the plain flour");
+}
+
+TEST_CASE("pieces agree in number") {
+  const Carded three(with_list("  400 g leeks\n", "Sweat [the leeks]. Cut into [1 slice]."), 3);
+  CHECK(three.words(three.card.steps.at(0).runs) == "Sweat the leeks. Cut into 3 slices.");
+}
+
+TEST_CASE("a stated equivalent goes where the amount before it was converted") {
+  Request american;
+  american.units = System::american;
+  const std::string text = with_list("  400 g leeks\n", "Keep it cold, [4 °C (39 °F)]. Sweat [the leeks].");
+  const Carded converted(text, Fraction(1), american);
+  CHECK(converted.words(converted.card.steps.at(0).runs) == "Keep it cold, 39 °F. Sweat the leeks.");
+}
+
+TEST_CASE("a chosen alternative keeps the article, a line left out is struck with its amount") {
+  const Checked file(with_list("  100 g cheddar\n  or 100 g blue cheese\n  5 g mint\n", "Add [half the cheddar] and [the mint], then [the rest of the cheddar].") +
+                     "variant: Plain\n  mint  5 g -> none\n");
+  Report report;
+  const auto words = [](const Card& card, Range32 range) {
+    std::string all;
+    for (std::uint32_t i = 0; i < range.count; ++i) all += card.view(card.runs[range.first + i]);
+    return all;
+  };
+  const std::optional<Recipe> blue = with_alternative(file.recipe, "blue cheese", report);
+  REQUIRE(blue);
+  const Adapted shown = show(*blue, {});
+  const Card card = make_card(shown);
+  CHECK(words(card, card.steps.at(0).runs).find("half the blue cheese") != std::string::npos);
+
+  const std::optional<Recipe> plain = variant_of(file.recipe, "Plain", report);
+  REQUIRE(plain);
+  const Adapted other = show(*plain, {});
+  const Card left_out = make_card(other);
+  const Row& row = left_out.rows.at(2);
+  for (const Range32 range : {row.amount, row.name})
+    for (std::uint32_t i = 0; i < range.count; ++i) CHECK(left_out.runs[range.first + i].role == Role::struck);
+}
+
+TEST_CASE("a tasting names the part of what it changed") {
+  const Carded card(std::string(kHead) +
+                    "part: Base\ntake:\n  1/2 tsp fine salt\nmethod:\n  Stir [the salt].\n"
+                    "part: Top\ntake:\n  1 tsp fine salt\nmethod:\n  Fill [the Base] with [the salt].\n"
+                    "trial: 2026-02-11\n  [Base] fine salt  1/4 tsp -> 1/2 tsp\n");
+  REQUIRE(card.card.trials.size() == 1);
+  CHECK(card.words(card.card.trials[0].runs).find("Base: fine salt") == 0);
+}
+
+}  // namespace
+}  // namespace qtn
