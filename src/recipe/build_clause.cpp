@@ -32,6 +32,7 @@ void Builder::clause_form(View form, Clause& one) {
     case Kind::heat:
       one.kind = ClauseKind::temperature;
       amount_term(TermRole::to, form.first(Kind::amt), one);
+      equivalents(form, one);
       return check_clause(one);
     case Kind::wait:
       one.kind = form.has(Kind::within) ? ClauseKind::use_within : ClauseKind::time;
@@ -78,6 +79,17 @@ void Builder::amount_term(TermRole role, View amt, Clause& one) {
   if (read.sign && in_.slice(span).size() > 3 && in_.slice(span).substr(span.size() - 3) == " to") span.end -= 3;
   term(role, amount, span, one);
   if (read.sign) term(TermRole::to, *read.sign, read.sign_span, one);
+}
+
+// The parenthesis behind an amount: each statement in it is checked against that amount (check_clause).
+void Builder::stated(View equivs, Clause& one) {
+  for (View inner : equivs)
+    if (inner.kind() == Kind::amt) amount_term(TermRole::equivalent, inner, one);
+}
+
+void Builder::equivalents(View of, Clause& one) {
+  for (View child : of)
+    if (child.kind() == Kind::equivs) stated(child, one);
 }
 
 void Builder::mention(View ref, Taking taking, Clause&) {
@@ -208,8 +220,14 @@ void Builder::action_tails(View at, Clause& one) {
         term(TermRole::load, read.amount, read.span, one);
         break;
       }
-      case Kind::at_amount: amount_term(TermRole::temperature, child.first(Kind::amt), one); break;
-      case Kind::to_amount: amount_term(TermRole::to, child.first(Kind::amt), one); break;
+      case Kind::at_amount:
+        amount_term(TermRole::temperature, child.first(Kind::amt), one);
+        equivalents(child, one);
+        break;
+      case Kind::to_amount:
+        amount_term(TermRole::to, child.first(Kind::amt), one);
+        equivalents(child, one);
+        break;
       case Kind::by_amount: if (child.has(Kind::amt)) amount_term(TermRole::by, child.first(Kind::amt), one); break;
       case Kind::for_amount: amount_term(one.kind == ClauseKind::reading ? TermRole::hold : TermRole::length, child.first(Kind::amt), one); break;
       case Kind::plus_amount: amount_term(TermRole::plus, child.first(Kind::amt), one); break;
@@ -233,10 +251,7 @@ void Builder::action_tails(View at, Clause& one) {
       case Kind::of_word: one.of = in_.slice(child.first(Kind::word).span()); break;
       case Kind::until: one.until = in_.slice(child.span()); break;
       case Kind::if_needed: one.if_needed = true; break;
-      case Kind::equivs:
-        for (View inner : child)
-          if (inner.kind() == Kind::amt) amount_term(TermRole::equivalent, inner, one);
-        break;
+      case Kind::equivs: stated(child, one); break;
       case Kind::minimum: {
         const bool most = lower(in_.slice(child.span())) == "maximum";
         const Span length = recipe_.terms.size() > one.terms.first ? recipe_.terms.back().span : child.span();
@@ -338,11 +353,7 @@ void Builder::led(View at, Clause& one) {
   if (one.kind != ClauseKind::time) {
     term(role, read.amount, read.span, one);
     if (read.damaged) recipe_.terms.back().amount.low = recipe_.terms.back().amount.high = Fraction::lost();
-    for (View child : at) {
-      if (child.kind() != Kind::equivs) continue;
-      for (View inner : child)
-        if (inner.kind() == Kind::amt) amount_term(TermRole::equivalent, inner, one);
-    }
+    equivalents(at, one);
     return check_clause(one);
   }
   action_tails(at, one);

@@ -71,6 +71,8 @@ class Builder {
   Term& term(TermRole role, const Quantity& amount, Span span, Clause& clause);
   void amount_term(TermRole role, View amt, Clause& clause);
   void nearest_verb(Clause& clause);
+  void stated(View equivs, Clause& clause);
+  void equivalents(View of, Clause& clause);
   void check_clause(Clause& clause);
 
   Reading in_;
