@@ -21,6 +21,7 @@ Checked* Book::enter(const std::string& path) {
 void Book::check_kitchen_file(Checked& entry) {
   entry.kitchen = std::make_shared<const Kitchen>(check_kitchen(entry.source, entry.tree, entry.report));
   entry.report.sort();
+  entry.settled = true;
 }
 
 const Checked* Book::set_kitchen(const std::string& path) {
@@ -56,6 +57,7 @@ void Book::run(const std::string& path, Checked& entry) {
 void Book::open(const std::string& path, Checked& entry) {
   if (entry.kind == FileKind::kitchen) return check_kitchen_file(entry);
   entry.kitchen = kitchen_;
+  enter_ring_search(entry);
   open_.push_back({path, &entry, uses_of(entry.source, entry.tree), {kitchen_, {}, today_}});
 }
 
@@ -69,8 +71,8 @@ void Book::next_use() {
   } else if (const auto known = files_.find(*target); known == files_.end()) {
     if (Checked* const other = enter(*target)) return open(*target, *other);
     missing(top.path, *top.entry, use, *target);
-  } else if (is_open(*known->second)) {
-    ring(*top.entry, use, *target);
+  } else if (!known->second->settled) {
+    ring(top, use, *target, *known->second);
   } else {
     taken = take(*top.entry, use, *target, *known->second);
   }
@@ -82,6 +84,7 @@ void Book::finish() {
   Checked& entry = *top.entry;
   entry.recipe = std::make_unique<Recipe>(check(entry.source, entry.tree, top.around, entry.report));
   entry.report.sort();
+  leave_ring_search(entry);
   open_.pop_back();
 }
 

@@ -21,6 +21,14 @@ struct Checked {
   std::unique_ptr<Recipe> recipe;          // null for a kitchen
   std::shared_ptr<const Kitchen> kitchen;  // the house it was checked with, or the kitchen that it is
   FileKind kind = FileKind::unknown;
+
+  // Rings of files (rings.cpp). `order`: when it was opened, from 1. `settled`: it is in no ring with a file that is
+  // still open. `onward`: files on the way from here round to `meets`, the first few of them.
+  int order = 0;
+  bool settled = false;
+  std::vector<std::string> onward;
+  const Checked* meets = nullptr;
+  std::size_t place = 0;  // in the stack of open files
 };
 
 class Book {
@@ -58,7 +66,13 @@ class Book {
   // uses.cpp: what is wrong with a `use:` line
   void bad_path(Checked& entry, const Use& use);
   void missing(const std::string& path, Checked& entry, const Use& use, const std::string& target);
-  void ring(Checked& entry, const Use& use, const std::string& target);
+
+  // rings.cpp: files that each need the other first, told in every one of them
+  void enter_ring_search(Checked& entry);
+  void leave_ring_search(Checked& entry);
+  void ring(const Open& from, const Use& use, const std::string& target, const Checked& other);
+  std::string chain(const Open& from, const std::string& target, const Checked& other) const;
+
   const Recipe* take(Checked& entry, const Use& use, const std::string& target, const Checked& other);
 
   Reader reader_;
@@ -66,6 +80,9 @@ class Book {
   std::map<std::string, std::unique_ptr<Checked>> files_;
   std::vector<std::unique_ptr<Checked>> texts_;
   std::vector<Open> open_;  // outermost first
+  std::vector<Checked*> unsettled_;  // in the order of their opening
+  std::vector<int> ring_starts_;     // `order` of the open files that no ring joins to an earlier one
+  int opened_ = 0;
   std::shared_ptr<const Kitchen> kitchen_;
 };
 

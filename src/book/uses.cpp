@@ -38,17 +38,6 @@ void Book::missing(const std::string& path, Checked& entry, const Use& use, cons
   }
 }
 
-// Told once, at the file that closes the ring.
-void Book::ring(Checked& entry, const Use& use, const std::string& target) {
-  auto at = std::find_if(open_.begin(), open_.end(), [&](const Open& one) { return one.path == target; });
-  std::string chain;
-  for (; at != open_.end(); ++at) chain += at->path + " → ";
-  const bool itself = open_.back().path == target;
-  entry.report.add(Code::use_ring, use.span,
-                   itself ? "This file uses itself." : "These recipes each need the other first: " + chain + target + ".")
-      .find(quoted(use.path)).expect(itself ? "another file" : "one of them made without the others");
-}
-
 const Recipe* Book::take(Checked& entry, const Use& use, const std::string& target, const Checked& other) {
   Report& report = entry.report;
   if (other.kind == FileKind::kitchen) {
