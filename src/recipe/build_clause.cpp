@@ -288,11 +288,7 @@ void Builder::led(View at, Clause& one) {
       Mention& made = recipe_.mentions.back();
       made.term = index;
       made.about = asked.amount.manner == Manner::about;
-      if (share && !asked.amount.is_lost()) made.share = asked.amount.low * (asked.amount.unit == kNoUnit ? Fraction(1) : size_of(asked.amount.unit, recipe_.dialect));
     }
-    const Fraction whole = asked.amount.unit == kNoUnit ? Fraction(1) : Fraction(1) / size_of(asked.amount.unit, recipe_.dialect);
-    if (share && asked.amount.high > whole)
-      report_.add(Code::share_over_whole, asked.span, "This share is more than the whole.").find("`" + std::string(in_.slice(asked.span)) + "`").expect("a share of at most all of it");
     if (!asked.amount.is_lost() && !share)
       expect_dimension(in_, asked.amount, asked.span, {Dimension::mass, Dimension::volume, Dimension::count, Dimension::length}, "what is taken of the list is");
     return;

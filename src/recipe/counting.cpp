@@ -76,10 +76,10 @@ class Counter {
     if (line != nullptr && (!line->measured() || line->struck)) return;
     const bool pot = clause.kind == ClauseKind::take_out || clause.kind == ClauseKind::discard || clause.kind == ClauseKind::strain_out || clause.kind == ClauseKind::drain;
     if (mention.taking == Taking::named || pot) return;
-    if (clause.kind == ClauseKind::keep_back) return keep_back(mention, *left, line);
+    if (clause.kind == ClauseKind::keep_back) return keep_back(mention, *left, line, clause);
     switch (mention.taking) {
       case Taking::mention: return plain(mention, *left);
-      case Taking::share: return share(mention, *left);
+      case Taking::share: return share(mention, *left, clause);
       case Taking::amount: return amount(mention, *left, line);
       case Taking::rest: return rest(mention, *left);
       default: return;
@@ -106,7 +106,15 @@ class Counter {
         .fix(mention.span, mended, "write " + quoted(mended));
   }
 
-  void share(Mention& mention, Left& left) {
+  // A share of more than the whole was reported where it stands: what follows from it is not said again.
+  void over_whole(Mention& mention, Left& left, const Clause& clause) {
+    take(mention, left, left.low, left.high);
+    left.uncertain = true;
+    recipe_.parts[clause.part].disturbed = true;
+  }
+
+  void share(Mention& mention, Left& left, const Clause& clause) {
+    if (mention.share > Fraction(1)) return over_whole(mention, left, clause);
     const Fraction slack = mention.about ? Fraction::of(1, 10) : Fraction::of(1, 100);
     if (!left.uncertain && mention.share > left.low + slack * mention.share) return too_much(mention, left, mention.share);
     take(mention, left, mention.share, mention.share);
@@ -151,7 +159,8 @@ class Counter {
         .expect("a mention before all of it is taken, or a smaller share above");
   }
 
-  void keep_back(Mention& mention, Left& left, const TakeLine* line) {
+  void keep_back(Mention& mention, Left& left, const TakeLine* line, const Clause& clause) {
+    if (mention.taking == Taking::share && mention.share > Fraction(1)) return over_whole(mention, left, clause);
     Fraction low = mention.share, high = mention.share;
     if (mention.taking == Taking::amount) {
       const Ends asked = share_of(mention, line);

@@ -100,7 +100,10 @@ void Pot::keep_back(const Clause& one) {
 
 // What a share or an amount is of a thing that is in the pot; one whole unless something else is said.
 Ends Pot::share_of(const Mention& mention, const Held& held) const {
-  if (mention.taking == Taking::share) return {mention.share, mention.share};
+  if (mention.taking == Taking::share) {
+    const Fraction share = mention.share > Fraction(1) ? Fraction(1) : mention.share;
+    return {share, share};
+  }
   if (mention.taking != Taking::amount || mention.term == kNone) return {Fraction(1), Fraction(1)};
   const Load asked = asked_load(mention, held.what.kind == TargetKind::line ? held.what.index : kNone);
   const auto part = [](const Fraction& amount, const Fraction& whole) {

@@ -121,8 +121,54 @@ class Resolver {
       Reading in{*recipe_.source, report_, recipe_.dialect, {}};
       return explain_bad_clause(in, clause.span);
     }
-    if (clause.kind == ClauseKind::use && clause.mentions.count >= 1 && unlisted_verb(clause)) return;
-    for (Index i = clause.mentions.first; i < clause.mentions.end(); ++i) mention(clause, recipe_.mentions[i]);
+    const bool amount = clause.terms.count != 0;  // [about 100 g of the milk] opens with no verb
+    if (clause.kind == ClauseKind::use && clause.mentions.count >= 1 && !amount && unlisted_verb(clause)) return;
+    Index told = kNone;  // the amount whose share was found to be too large: told once, however many names it has
+    for (Index i = clause.mentions.first; i < clause.mentions.end(); ++i) {
+      Mention& one = recipe_.mentions[i];
+      mention(clause, one);
+      if (one.taking == Taking::amount && one.term != kNone && is_share(one)) one.taking = Taking::share;
+      if (one.taking == Taking::share && one.term != kNone) share(one, told);
+    }
+  }
+
+  // A bare number of what is weighed or measured is a share of it (3/2 of the milk); of what is counted only a plain
+  // fraction is one, since 1 1/2 of the eggs are so many eggs.
+  bool is_share(const Mention& mention) const {
+    const Term& asked = recipe_.terms[mention.term];
+    if (asked.amount.is_lost() || mention.target.kind == TargetKind::none) return false;
+    if (asked.amount.dimension() == Dimension::ratio) return true;
+    if (asked.amount.unit != kNoUnit) return false;
+    return asked.amount.high < Fraction(1) || plain_fraction(recipe_.slice(asked.span)) || !counted(mention.target);
+  }
+
+  static bool plain_fraction(std::string_view text) {
+    std::size_t at = text.find_first_of("0123456789");
+    while (at < text.size() && text[at] >= '0' && text[at] <= '9') ++at;
+    return at < text.size() && (text[at] == '/' || text.substr(at, 3) == "⁄");
+  }
+
+  bool counted(const Target& target) const {
+    if (target.kind == TargetKind::line || target.kind == TargetKind::aside) {
+      const TakeLine& line = recipe_.lines[target.index];
+      return !line.measured() || line.house_measure || line.pack || (line.basis == Basis::amount && line.written.dimension() == Dimension::count);
+    }
+    if (target.kind != TargetKind::part) return true;  // what another file makes may be counted
+    const auto& makes = recipe_.parts[target.index].makes;
+    return std::any_of(makes.begin(), makes.end(), [](const Made& made) { return made.amount.dimension() == Dimension::count; });
+  }
+
+  void share(Mention& mention, Index& told) {
+    Term& asked = recipe_.terms[mention.term];
+    asked.role = TermRole::share;
+    if (asked.amount.is_lost()) return;
+    const Fraction one = asked.amount.unit == kNoUnit ? Fraction(1) : size_of(asked.amount.unit, recipe_.dialect);
+    const bool over = asked.amount.high * one > Fraction(1);
+    mention.share = (over ? asked.amount.high : asked.amount.low) * one;
+    mention.about = mention.about || asked.amount.manner == Manner::about;
+    if (!over || told == mention.term) return;
+    told = mention.term;
+    report_.add(Code::share_over_whole, asked.span, "This share is more than the whole.").find(quoted(recipe_.slice(asked.span))).expect("a share of at most all of it");
   }
 
   // A bracket that is a whole listed name, whatever verb or number it begins with.
@@ -151,6 +197,7 @@ class Resolver {
     const bool number = blank != std::string_view::npos && text.find_first_of("0123456789", blank) != std::string_view::npos;
     const bool hint = number || text.find(" overnight") != std::string_view::npos || text.find(" at least ") != std::string_view::npos;
     const bool lone = blank == std::string_view::npos;
+    if (letter_at(text, 0) == 0) return false;  // a number is no verb
     if (Lexicon::standard().longest(word, kVerbWord)) return false;
     if (!hint || (lone && !number) || word == "the") return false;
     if (!names_.ask(text, clause.part).found.empty()) return false;

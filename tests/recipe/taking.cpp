@@ -1,0 +1,52 @@
+// What a step takes of the list: shares and amounts, and how they are restated (semantics part 3).
+#include "recipe/checked.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace qtn;
+
+namespace {
+
+Checked supper(const std::string& list, const std::string& method) {
+  return Checked("recipe: Supper\nmeasures: British\ntake:\n" + list + "method:\n  " + method + "\n");
+}
+
+// The codes of a step over 200 ml milk and 3 eggs, of which the rest is taken afterwards.
+std::string of_milk(const std::string& clause) {
+  return supper("  200 ml milk\n  3 eggs\n", "Warm " + clause + " with [the eggs]. Add [the rest of the milk].").codes();
+}
+std::string of_eggs(const std::string& clause) {
+  return supper("  200 ml milk\n  3 eggs\n", "Warm [the milk] with " + clause + ". Add [the rest of the eggs].").codes();
+}
+
+}  // namespace
+
+TEST_CASE("more than the whole is said once, however it is written") {
+  for (const std::string clause : {"[3/2 of the milk]", "[1 1/2 of the milk]", "[1½ of the milk]", "[1.5 of the milk]", "[2 of the milk]",
+                             "[150 % of the milk]", "[100 to 150 % of the milk]", "[three halves of the milk]",
+                             "[about 3/2 of the milk]", "[3/2 milk]", "[keep back 150 % of the milk]", "[keep back 3/2 of the milk]"})
+    CHECK_MESSAGE(of_milk(clause) == "share_over_whole", clause);
+  const Checked one = supper("  200 ml milk\n", "Warm [1 1/2 of the milk].");
+  CHECK(one.codes() == "share_over_whole");
+  CHECK(one.at(one.problem(Code::share_over_whole)) == "1 1/2");
+  CHECK(supper("  200 ml milk\n  200 g flour\n", "Whisk [3/2 of the milk and the flour].").codes() == "share_over_whole");
+}
+
+TEST_CASE("a share up to the whole is taken") {
+  for (const std::string clause : {"[1/2 of the milk]", "[½ of the milk]", "[0.5 of the milk]", "[50 % of the milk]", "[half the milk]", "[1/2 milk]"}) {
+    const Checked one = supper("  200 ml milk\n", "Warm " + clause + ". Add [the rest of the milk].");
+    CHECK_MESSAGE(one.codes() == "", clause);
+    REQUIRE(one.recipe.mentions.size() == 2);
+    CHECK_MESSAGE(one.recipe.mentions[0].part_low == Fraction::of(1, 2), clause);
+  }
+  CHECK(supper("  200 ml milk\n", "Warm [1 of the milk].").codes() == "");
+  CHECK(of_milk("[about 100 ml of the milk]") == "");
+}
+
+TEST_CASE("of things that are counted a whole or mixed number is so many of them, a plain fraction a share") {
+  CHECK(of_eggs("[2 of the eggs]") == "");
+  CHECK(of_eggs("[1 1/2 of the eggs]") == "");
+  CHECK(of_eggs("[1/3 of the eggs]") == "");
+  CHECK(of_eggs("[3/2 of the eggs]") == "share_over_whole");
+  CHECK(of_eggs("[4 of the eggs]") == "more_than_left");
+}
