@@ -28,7 +28,7 @@ struct pot_verb : known<kPotVerb> {
 struct pot_rest : seq<kw_the, gap, kw_rest, shut> {
   static constexpr Kind node = Kind::pot_rest;
 };
-struct pot_amount : seq<amt, gap, opt<kw_of, gap>, ref_list> {};
+struct pot_amount : seq<amt, opt<ogap, equivs>, gap, opt<kw_of, gap>, ref_list> {};
 struct pot_object : sor<pot_rest, share, pot_amount, ref_list> {};
 struct pot : seq<pot_verb, opt<gap, pot_object>, shut> {
   static constexpr Kind node = Kind::pot;
@@ -146,11 +146,11 @@ struct measure_rest : seq<plus<by_size>, shut> {};
 struct of_refs : seq<gap, kw_of, gap, ref_list> {
   static constexpr Kind node = Kind::of_refs;
 };
-struct use_rest : seq<of_refs, shut> {};
+struct use_rest : seq<opt<ogap, equivs>, of_refs, shut> {};
 struct of_amount : seq<gap, kw_of, gap, amt> {
   static constexpr Kind node = Kind::of_amount;
 };
-struct thing_rest : seq<gap, some_name, opt<of_amount>, shut> {};
+struct thing_rest : seq<opt<ogap, equivs>, gap, some_name, opt<of_amount>, shut> {};
 struct time_rest : seq<clause_tails, shut> {};
 struct led_rest : sor<shut, measure_rest, use_rest, time_rest, thing_rest> {};
 struct led : seq<sor<amt, number_word>, led_rest> {

@@ -81,10 +81,13 @@ void Builder::amount_term(TermRole role, View amt, Clause& one) {
   if (read.sign) term(TermRole::to, *read.sign, read.sign_span, one);
 }
 
-// The parenthesis behind an amount: each statement in it is checked against that amount (check_clause).
+// The parenthesis behind an amount: each statement in it is checked against that amount (check_clause; resolve.cpp
+// where it is of a thing in the list). The weight of each is none of the whole.
 void Builder::stated(View equivs, Clause& one) {
-  for (View inner : equivs)
+  for (View inner : equivs) {
     if (inner.kind() == Kind::amt) amount_term(TermRole::equivalent, inner, one);
+    if (inner.kind() == Kind::each && recipe_.terms.size() > one.terms.first) recipe_.terms.pop_back();
+  }
 }
 
 void Builder::equivalents(View of, Clause& one) {
@@ -142,10 +145,11 @@ void Builder::pot(View at, Clause& one) {
     if (child.kind() == Kind::pot_rest) one.the_rest = true;
     if (child.kind() == Kind::share) share(child, one);
     if (child.kind() == Kind::amt) amount_term(TermRole::use, child, one);
+    if (child.kind() == Kind::equivs) stated(child, one);
     if (child.kind() == Kind::ref) {
       const bool amount = recipe_.terms.size() > one.terms.first;
       mention(child, amount ? Taking::amount : Taking::named, one);
-      if (amount) recipe_.mentions.back().term = static_cast<Index>(recipe_.terms.size() - 1);
+      if (amount) recipe_.mentions.back().term = one.terms.first;
     }
   }
   if (one.kind == ClauseKind::keep_back && recipe_.mentions.size() == one.mentions.first)
@@ -291,7 +295,7 @@ void Builder::led(View at, Clause& one) {
     }
     if (!asked.amount.is_lost() && !share)
       expect_dimension(in_, asked.amount, asked.span, {Dimension::mass, Dimension::volume, Dimension::count, Dimension::length}, "what is taken of the list is");
-    return;
+    return equivalents(at, one);
   }
   if (at.has(Kind::name)) {
     // A use when the name is in the list, else pieces (T4): names.cpp decides. After a percentage a strength.
@@ -311,6 +315,7 @@ void Builder::led(View at, Clause& one) {
     one.kind = ClauseKind::pieces;
     mention(at.first(Kind::name), Taking::amount, one);
     recipe_.mentions.back().term = static_cast<Index>(recipe_.terms.size() - 1);
+    equivalents(at, one);
     if (at.has(Kind::of_amount)) amount_term(TermRole::piece_weight, at.first(Kind::of_amount).first(Kind::amt), one);
     return;
   }

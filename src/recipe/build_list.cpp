@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "recipe/builder.hpp"
+#include "recipe/equivalents.hpp"
 #include "words/lexicon.hpp"
 
 namespace qtn {
@@ -381,30 +382,10 @@ void Builder::check_line(const TakeLine& line) {
 
 // Every stated equivalent against the first statement (A16).
 void Builder::check_stated(const TakeLine& line) {
-  if (line.stated.empty() || line.basis != Basis::amount || line.amount.is_lost()) return;
+  if (line.stated.empty() || line.basis != Basis::amount) return;
   for (Index i = line.stated.first; i < line.stated.end(); ++i) {
     const Stated& stated = recipe_.stated[i];
-    if (stated.each) continue;
-    Ends first = in_base(line.amount, recipe_.dialect);
-    const Dimension from = line.amount.dimension(), to = stated.amount.dimension();
-    if (from != to) {
-      const Known known = known_of(recipe_, line);
-      const Ends grams = grams_of(recipe_, line, line.amount);
-      if (to == Dimension::mass) first = grams;
-      else if (to == Dimension::volume && !known.density.is_lost()) first = {grams.low / known.density, grams.high / known.density};
-      else continue;  // a sum that needs a figure nobody gives never accuses
-      if ((from == Dimension::count || to == Dimension::count) && line.food != nullptr) continue;  // pieces differ; the table's is one of many
-    }
-    if (first.low.is_lost()) continue;
-    const Agreement agreement = agrees(line.amount, first, stated.amount, recipe_.dialect);
-    if (agreement.holds) continue;
-    const Fraction percent = agreement.error * Fraction(100);
-    auto& problem = report_.add(Code::equivalent_off, stated.span,
-                "`" + std::string(in_.slice(stated.span)) + "` is " + percent.abs().decimal(1) + " % " +
-                    (percent.sign() < 0 ? "less" : "more") + " than `" + std::string(in_.slice(line.amount_span)) + "`.");
-    problem.also(line.amount_span, "the first amount rules").find("`" + std::string(in_.slice(stated.span)) + "`");
-    if (agreement.correct.empty()) continue;
-    problem.expect("`" + agreement.correct + "`").fix(stated.span, agreement.correct, "write `" + agreement.correct + "`");
+    if (!stated.each) check_restated(recipe_, {line.amount, line.amount_span, stated.amount, stated.span}, &line, report_);
   }
 }
 

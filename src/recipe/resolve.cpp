@@ -3,6 +3,7 @@
 
 #include "diag/nearest.hpp"
 #include "recipe/builder.hpp"
+#include "recipe/equivalents.hpp"
 #include "recipe/names.hpp"
 #include "recipe/phases.hpp"
 #include "words/lexicon.hpp"
@@ -130,6 +131,20 @@ class Resolver {
       if (one.taking == Taking::amount && one.term != kNone && is_share(one)) one.taking = Taking::share;
       if (one.taking == Taking::share && one.term != kNone) share(one, told);
     }
+    if (amount) restated(clause);
+  }
+
+  // [100 g (3 1/2 oz) of the cheddar]: what the parenthesis says, against the amount before it.
+  void restated(const Clause& clause) {
+    const TakeLine* line = nullptr;
+    if (clause.mentions.count == 1) {
+      const Target& target = recipe_.mentions[clause.mentions.first].target;
+      if (target.kind == TargetKind::line || target.kind == TargetKind::aside) line = &recipe_.lines[target.index];
+    }
+    const Term& first = recipe_.terms[clause.terms.first];
+    if (first.role != TermRole::use && first.role != TermRole::pieces && first.role != TermRole::share) return;
+    for (Index i = clause.terms.first + 1; i < clause.terms.end() && recipe_.terms[i].role == TermRole::equivalent; ++i)
+      check_restated(recipe_, {first.amount, first.span, recipe_.terms[i].amount, recipe_.terms[i].span}, line, report_);
   }
 
   // A bare number of what is weighed or measured is a share of it (3/2 of the milk); of what is counted only a plain

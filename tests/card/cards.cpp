@@ -220,5 +220,17 @@ TEST_CASE("every run lies in the text, whatever the file holds") {
   }
 }
 
+TEST_CASE("a second statement of what a step takes is printed, and goes where the amount changes") {
+  const std::string text = with_list("  200 g  cheddar\n", "Stir in [100 g (3 1/2 oz) of the cheddar], then [the rest of the cheddar].");
+  Request imperial, beside;
+  imperial.units = System::imperial;
+  beside.beside = System::imperial;
+  const auto first = [](const Carded& card) { return card.step(0).substr(0, card.step(0).find(" of ")); };
+  CHECK(first(Carded(text)) == "Stir in a{100 g} (2{3 1/2 oz})");
+  CHECK(first(Carded(text, 1, beside)) == "Stir in a{100 g}2{ (3 1/2 oz)}");
+  CHECK(first(Carded(text, 1, imperial)) == "Stir in a{3 1/2 oz}");
+  CHECK(first(Carded(text, 3)) == "Stir in a{300 g}");
+}
+
 }  // namespace
 }  // namespace qtn

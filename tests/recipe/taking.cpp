@@ -50,3 +50,31 @@ TEST_CASE("of things that are counted a whole or mixed number is so many of them
   CHECK(of_eggs("[3/2 of the eggs]") == "share_over_whole");
   CHECK(of_eggs("[4 of the eggs]") == "more_than_left");
 }
+
+TEST_CASE("an amount that is taken may be restated in parentheses, and is checked as in the list") {
+  const std::string list = "  200 g cheddar\n  250 ml runny honey\n  3 eggs\n";
+  const auto codes = [&](const std::string& clause) {
+    return supper(list, "Mix " + clause + " with [the cheddar], [the honey] and [the eggs].").codes();
+  };
+  const Checked one = supper("  200 g cheddar\n", "Stir in [100 g (3 1/2 oz) of the cheddar]. Add [the rest of the cheddar].");
+  CHECK(one.codes() == "");
+  REQUIRE(one.recipe.terms.size() == 2);
+  CHECK(one.recipe.terms[1].role == TermRole::equivalent);
+  CHECK(one.recipe.mentions[0].term == 0);
+  CHECK(one.recipe.mentions[0].part_low == Fraction::of(1, 2));
+  CHECK(codes("[100 g (3 1/2 oz) of the cheddar]") == "say_the_rest");
+  CHECK(codes("[100 g (3 1/2 oz) cheddar]") == "say_the_rest");
+  CHECK(codes("[100 g (5 oz) of the cheddar]") == "equivalent_off say_the_rest");
+  CHECK(codes("[100 g (5 oz; about 0.1 kg) cheddar]") == "equivalent_off say_the_rest");
+  CHECK(codes("[keep back 100 g (5 oz) of the cheddar]").find("equivalent_off") != std::string::npos);
+  CHECK(codes("[2 (about 60 g each) of the eggs]") == "say_the_rest");
+  // Through the density of honey: 100 ml of it weighs 142 g.
+  CHECK(codes("[100 ml (100 g) of the honey]") == "equivalent_off say_the_rest");
+  CHECK(codes("[100 ml (142 g) of the honey]") == "say_the_rest");
+  const Checked off = supper("  200 g cheddar\n", "Stir in [100 g (5 oz) of the cheddar]. Add [the rest of the cheddar].");
+  const Diagnostic* const problem = off.problem(Code::equivalent_off);
+  REQUIRE(problem);
+  CHECK(off.at(problem) == "5 oz");
+  REQUIRE(problem->fixes.size() == 1);
+  CHECK(problem->fixes[0].text == "3 1/2 oz");
+}
