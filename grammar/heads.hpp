@@ -78,7 +78,16 @@ struct none : kw_none {
 struct arrow : sor<string<'-', '>'>, string<'\xE2', '\x86', '\x92'>> {
   static constexpr Kind node = Kind::arrow;
 };
-struct old_value : sor<none, amt> {};
+// In a log a number stands alone, so that its noun ends the amount: `2 cloves -> 3 cloves`, `3 parts`, `a clove`.
+struct lone_article : seq<article, at<gap, letter>> {
+  static constexpr Kind node = Kind::amt;
+};
+struct change_value : sor<none, amt, lone_article> {};
+struct noun_word : seq<at<letter>, value_word> {};
+struct old_noun : seq<noun_word, rep_opt<2, gap, noun_word>> {  // three words, so that each is looked at a few times only
+  static constexpr Kind node = Kind::name;
+};
+struct old_value : sor<none, seq<sor<amt, lone_article>, opt<gap, old_noun>>> {};
 struct change_stop : seq<gap, old_value, gap, arrow, gap> {};
 struct change_name : seq<value_word, star<not_at<change_stop>, gap, value_word>> {
   static constexpr Kind node = Kind::change_name;
@@ -86,7 +95,7 @@ struct change_name : seq<value_word, star<not_at<change_stop>, gap, value_word>>
 struct new_name : seq<value_word, star<gap, value_word>> {
   static constexpr Kind node = Kind::name;
 };
-struct change_line : seq<ogap, opt<set, gap>, change_name, gap, old_value, gap, arrow, gap, old_value, opt<gap, new_name>, shut> {};
+struct change_line : seq<ogap, opt<set, gap>, change_name, gap, old_value, gap, arrow, gap, change_value, opt<gap, new_name>, shut> {};
 
 // ---- facts --------------------------------------------------------------------------------------------------------
 struct fact_gap : sor<one<'\t'>, seq<thin_blank, sor<one<'\t'>, thin_blank>>> {};

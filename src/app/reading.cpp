@@ -226,8 +226,12 @@ class Reader {
 
   void log(const Log& log, std::string_view what) {
     table_.row(log.span, what, std::string(log.name) + ", " + std::to_string(log.changes.size()) + (log.changes.size() == 1 ? " change" : " changes"));
+    const auto side = [&](const std::optional<Quantity>& quantity, Counted as) {
+      if (!quantity) return std::string("none");
+      return amount(*quantity) + (as == Counted::parts ? " as parts" : as == Counted::house ? " by the house's measure" : "");
+    };
     for (const Change& change : log.changes)
-      table_.row(change.span, "change", "`" + std::string(change.name) + "` from " + (change.before ? amount(*change.before) : "none") + " to " + (change.after ? amount(*change.after) : "none"));
+      table_.row(change.span, "change", "`" + std::string(change.name) + "` from " + side(change.before, change.before_as) + " to " + side(change.after, change.after_as));
     for (const Span note : log.notes) table_.row(note, "note", "as written");
   }
 

@@ -300,27 +300,35 @@ void Builder::finish_line(View at, TakeLine line, std::vector<View> names) {
   if (line.amount_span.empty()) line.amount_span = {line.name_span.begin, line.name_span.begin};
   if (no_amount(at, line)) line.basis = Basis::unmeasured, part().disturbed = true;
 
-  if (recipe_.kitchen && line.basis == Basis::amount && line.written.unit == kNoUnit) {
-    for (const HouseMeasure& house : recipe_.kitchen->measures) {
-      const std::size_t blank = line.name.find(' ');
-      if (blank == std::string_view::npos) break;
-      if (singular_of(lower(line.name.substr(0, blank))) != lower(house.name)) continue;
-      line.house_measure = true;
-      line.amount.unit = house.amount.unit;
-      line.amount.low = line.written.low * house.amount.low;
-      line.amount.high = line.written.high * house.amount.low;
-      line.amount_span.end = line.name_span.begin + static_cast<std::uint32_t>(blank);
-      line.name_span.begin += static_cast<std::uint32_t>(blank) + 1;
-      line.name = in_.slice(line.name_span);
-      break;
-    }
-  }
+  house_measure(line);
   if (line.each_of_several) return split_names(line);
   line.food = Larder::standard().find(line.name);
   check_line(line);
   recipe_.lines.push_back(line);
   ++part().lines.count;
   if (line.splits) giving(at, static_cast<Index>(recipe_.lines.size()) - 1);
+}
+
+// 2 ladles of stock: so much of a measure of the house, and what is measured with it.
+void Builder::house_measure(TakeLine& line) {
+  if (!recipe_.kitchen || line.basis != Basis::amount || line.written.unit != kNoUnit) return;
+  std::size_t at = 0;
+  const HouseMeasure* const house = recipe_.kitchen->measure_at(line.name, at);
+  if (house == nullptr) return;
+  const auto measure_end = line.name_span.begin + static_cast<std::uint32_t>(at);
+  const auto skip_blanks = [&] {
+    while (blank_at(line.name, at) != 0) at += static_cast<std::size_t>(blank_at(line.name, at));
+  };
+  skip_blanks();
+  if (lower(line.name.substr(at, 2)) == "of" && blank_at(line.name, at + 2) != 0) at += 2, skip_blanks();
+  if (at >= line.name.size()) return;  // a ladle itself
+  line.house_measure = true;
+  line.amount.unit = house->amount.unit;
+  line.amount.low = line.written.low * house->amount.low;
+  line.amount.high = line.written.high * house->amount.low;
+  line.amount_span.end = measure_end;
+  line.name_span.begin += static_cast<std::uint32_t>(at);
+  line.name = in_.slice(line.name_span);
 }
 
 // 1/2 tsp each dried thyme and dried sage: two ingredients (A17).

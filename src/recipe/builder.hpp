@@ -51,6 +51,7 @@ class Builder {
   void check_stated(const TakeLine& line);
   bool no_amount(View at, TakeLine& line);
   void split_names(const TakeLine& line);
+  void house_measure(TakeLine& line);
   void members(View set, Slice& out);
 
   // build_method.cpp: steps, build_clause.cpp: what is in a bracket

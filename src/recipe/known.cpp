@@ -184,4 +184,23 @@ const HouseFood* Kitchen::food(std::string_view listed) const {
   return best;
 }
 
+const HouseMeasure* Kitchen::measure_at(std::string_view text, std::size_t& size) const {
+  const HouseMeasure* best = nullptr;
+  size = 0;
+  for (const HouseMeasure& house : measures) {
+    std::size_t at = 0;
+    for (std::size_t i = 0; i < house.name.size();) {  // as many words as it has
+      while (blank_at(house.name, i) != 0) i += static_cast<std::size_t>(blank_at(house.name, i));
+      if (i >= house.name.size()) break;
+      while (i < house.name.size() && blank_at(house.name, i) == 0) ++i;
+      while (at < text.size() && blank_at(text, at) != 0) at += static_cast<std::size_t>(blank_at(text, at));
+      while (at < text.size() && blank_at(text, at) == 0) ++at;
+    }
+    if (at <= size || fold_name(text.substr(0, at)) != fold_name(house.name)) continue;
+    best = &house;
+    size = at;
+  }
+  return best;
+}
+
 }  // namespace qtn

@@ -105,15 +105,22 @@ Index term_of(const Recipe& recipe, const Clause& clause, Dimension dimension) {
 bool same_amount(const Quantity& a, const Quantity& b, Dialect dialect) {
   if (a.dimension() != b.dimension() || a.fan != b.fan) return false;
   if (a.unit == b.unit) return a.low == b.low && a.high == b.high;
+  const auto noun = [](const Quantity& q) {  // a dozen is a number, and a bare number may be of anything
+    return q.dimension() == Dimension::count && q.unit != kNoUnit && unit(q.unit).size[0] == Fraction(1);
+  };
+  if (noun(a) && noun(b)) return false;
   const Ends x = in_base(a, dialect), y = in_base(b, dialect);
   // A size that nobody knows accuses nobody.
   if (x.low.is_lost() || x.high.is_lost() || y.low.is_lost() || y.high.is_lost()) return true;
   return x.low == y.low && x.high == y.high;
 }
 
-bool list_has(const Recipe& recipe, const TakeLine& line, const std::optional<Quantity>& amount) {
+bool list_has(const Recipe& recipe, const TakeLine& line, const std::optional<Quantity>& amount, Counted as) {
   if (!amount || !line.measured()) return !amount && !line.measured();
   const Dialect dialect = recipe.dialect;
+  if (as == Counted::parts) return line.basis == Basis::parts && (line.written.is_lost() || same_amount(*amount, line.written, dialect));
+  if (line.basis == Basis::parts && amount->unit != kNoUnit && amount->dimension() == Dimension::count) return false;
+  if (line.house_measure && amount->unit != kNoUnit) return line.amount.is_lost() || same_amount(*amount, line.amount, dialect);
   if (line.written.is_lost() || same_amount(*amount, line.written, dialect)) return true;
   if (line.basis != Basis::amount && !line.amount.is_lost() && same_amount(*amount, line.amount, dialect)) return true;
   for (Index i = line.stated.first; i < line.stated.end(); ++i)

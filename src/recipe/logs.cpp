@@ -70,6 +70,7 @@ class LogBuilder {
     made.span = at.span();
     bool arrow = false, damaged = false;
     std::vector<View> refs;
+    Span noun{};
     for (View child : at) {
       switch (child.kind()) {
         case Kind::set:
@@ -89,7 +90,10 @@ class LogBuilder {
           (arrow ? made.after_span : made.before_span) = read.span;
           break;
         }
-        case Kind::name: made.replacement = trim(in_.slice(child.span())); break;
+        case Kind::name:
+          if (arrow) made.replacement = trim(in_.slice(child.span()));
+          else noun = child.span();
+          break;
         default: break;
       }
     }
@@ -99,8 +103,9 @@ class LogBuilder {
       return false;
     }
     if (!refs.empty()) made.part = trim(in_.slice(refs.front().span()));
-    count_noun(made);
+    if (!damaged) damaged = !old_noun(made, noun);
     if (damaged) return false;
+    new_noun(made);
     if (!made.before && !made.after) {
       report_.add(Code::none_to_none, {made.before_span.begin, made.after_span.end}, "Nothing was there and nothing came.")
           .expect("an amount on one side of the arrow");
@@ -110,14 +115,64 @@ class LogBuilder {
     return true;
   }
 
-  // In `garlic 2 -> 3 cloves` the last word is the unit of both numbers, not another ingredient.
-  void count_noun(Change& made) const {
-    if (!made.after || made.after->unit != kNoUnit || made.replacement.empty()) return;
-    const Found found = Lexicon::standard().longest(made.replacement, kCountNoun);
-    if (!found || found.size != made.replacement.size()) return;
-    made.after->unit = found.row->unit;
-    made.after_span.end = span_of(recipe_, made.replacement).end;
-    made.replacement = {};
+  // What a number of a change counts: `2 cloves`, `3 parts`, `2 ladles`. Returns how much of the text that was.
+  std::size_t counted(std::string_view text, Quantity& amount, Counted& as) const {
+    if (amount.unit != kNoUnit) return 0;
+    const std::size_t word = text.find(' ');
+    const std::string first = lower(text.substr(0, word));
+    if (first == "parts" || first == "part") {
+      as = Counted::parts;
+      return first.size();
+    }
+    if (const Found found = Lexicon::standard().longest(text, kCountNoun)) {
+      amount.unit = found.row->unit;
+      return found.size;
+    }
+    std::size_t size = 0;
+    const HouseMeasure* const house = recipe_.kitchen ? recipe_.kitchen->measure_at(text, size) : nullptr;
+    if (house == nullptr) return 0;
+    as = Counted::house;
+    amount.low *= house->amount.low, amount.high *= house->amount.low;
+    amount.unit = house->amount.unit;
+    return size;
+  }
+
+  static std::string_view behind(std::string_view text, std::size_t size) {
+    text = trim(text.substr(size));
+    return size != 0 && lower(text.substr(0, 3)) == "of " ? trim(text.substr(3)) : text;
+  }
+
+  // Before the arrow nothing may stand behind the amount but what it counts, and the name of the thing itself.
+  bool old_noun(Change& made, Span noun) {
+    if (noun.empty() || !made.before) return true;
+    const std::string_view text = in_.slice(noun);
+    const std::size_t size = counted(text, *made.before, made.before_as);
+    if (size != 0) made.before_span.end = noun.begin + static_cast<std::uint32_t>(size);
+    if (is_itself(behind(text, size), made, false)) return true;
+    const std::string found = "`" + std::string(in_.slice({made.before_span.begin, noun.end})) + "`";
+    report_.add(Code::bad_change, noun, "`" + std::string(text) + "` is nothing that an amount is counted in.").find(found)
+        .expect("a number alone or with a unit, a count noun such as `cloves`, `parts`, or a measure of the house");
+    return false;
+  }
+
+  // In `garlic 2 -> 3 cloves` the last word is what is counted, not another ingredient; nor is the thing's own name.
+  void new_noun(Change& made) const {
+    if (!made.after || made.replacement.empty()) return;
+    const std::size_t size = counted(made.replacement, *made.after, made.after_as);
+    const Span text = span_of(recipe_, made.replacement);
+    if (size != 0) made.after_span.end = text.begin + static_cast<std::uint32_t>(size);
+    made.replacement = behind(made.replacement, size);
+    if (is_itself(made.replacement, made, true)) made.replacement = {};
+  }
+
+  // Words behind an amount that only say again what is changed: `eggs  3 large eggs -> 4 large eggs`. Behind the new
+  // amount fewer words are another thing: `peanut butter  50 g -> 40 g butter`.
+  bool is_itself(std::string_view text, const Change& made, bool whole) const {
+    const std::vector<std::string> said = fold_name(text), name = fold_name(made.name);
+    if (said == name) return true;
+    if (!whole && said.size() < name.size() && std::equal(said.rbegin(), said.rend(), name.rbegin())) return true;
+    const LineMatch here = lines_named(recipe_, kNone, text);
+    return here.exact && here.lines.size() == 1 && here.lines == lines_named(recipe_, kNone, made.name).lines;
   }
 
   void bad_line(Span span) {
@@ -126,8 +181,7 @@ class LogBuilder {
     const std::size_t arrow = std::min(text.find("->"), text.find("→"));
     if (arrow != std::string_view::npos) {
       report_.add(Code::bad_change, span, "This change cannot be read.").find("`" + std::string(text) + "`")
-          .expect("a name, then a number with its unit, or `none`, on each side of the arrow; a counted thing without its "
-                  "noun (`garlic  2 -> 3`)");
+          .expect("a name, then an amount (`1/4 tsp`, `2 cloves`, `3 parts`), or `none`, on each side of the arrow");
       return;
     }
     for (std::string_view slip : {"=>", "–>", ">"}) {

@@ -31,10 +31,10 @@ std::vector<Index> clauses_with(const Recipe& recipe, const std::vector<Index>& 
 // The amount of a clause that a change of this dimension means; kNone when it has none.
 Index term_of(const Recipe& recipe, const Clause& clause, Dimension dimension);
 
-// Two written amounts of one size. Manner is no part of it: "about 5 min" that became "6 min" was 5 min.
+// Two written amounts of one size; 3 cloves are not 3 heads. Manner is no part of it: "about 5 min" that became "6 min" was 5 min.
 bool same_amount(const Quantity& a, const Quantity& b, Dialect dialect);
 // Does the list ask for this much of the line? nullopt: none.
-bool list_has(const Recipe& recipe, const TakeLine& line, const std::optional<Quantity>& amount);
+bool list_has(const Recipe& recipe, const TakeLine& line, const std::optional<Quantity>& amount, Counted as);
 
 // Where a view of the recipe's text stands.
 Span span_of(const Recipe& recipe, std::string_view view);

@@ -244,10 +244,12 @@ struct AfterBlock {  // to keep, to freeze, to reheat, to finish
 };
 
 // ---- history and versions -----------------------------------------------------------------------------------------
+enum class Counted : std::uint8_t { plain, parts, house };  // 3 parts; 2 ladles, whose amount is in ml
 struct Change {
   Span span, name_span;
   std::string_view name;
   std::optional<Quantity> before, after;  // nullopt: none
+  Counted before_as = Counted::plain, after_as = Counted::plain;
   Span before_span, after_span;
   std::string_view replacement;           // a name after the new amount
   std::string_view part;                  // [Shortcrust] in front
@@ -294,6 +296,8 @@ struct Kitchen {
   };
   std::vector<Fact> facts;  // every line of every block, as read shows them
   const HouseFood* food(std::string_view listed) const;
+  // The measure of the house that a text begins with, in one or several: "ladles of stock"; `size`: how much it covers.
+  const HouseMeasure* measure_at(std::string_view text, std::size_t& size) const;
 };
 
 struct Recipe {

@@ -103,7 +103,7 @@ class TrialCheck {
       return;
     }
     if (thing.line != kNone) {
-      if (!list_has(recipe_, recipe_.lines[thing.line], event.after)) list_differs(event, recipe_.lines[thing.line]);
+      if (!list_has(recipe_, recipe_.lines[thing.line], event.after, event.change->after_as)) list_differs(event, recipe_.lines[thing.line]);
     } else if (thing.clause == kNone && event.after && !disturbed()) {
       Change named = *event.change;
       if (event.came) named.name = event.name, named.name_span = span_of(recipe_, event.name);

@@ -54,7 +54,7 @@ class VariantCheck {
     const TakeLine& line = recipe_.lines[at];
     change.target = {TargetKind::line, at, line.part};
     if (!kinds_fit(recipe_, change, false, report_)) return;
-    if (recipe_.parts[line.part].disturbed || list_has(recipe_, line, change.before)) return;
+    if (recipe_.parts[line.part].disturbed || list_has(recipe_, line, change.before, change.before_as)) return;
     const bool written = line.measured() && !line.amount_span.empty();
     const std::string listed = written ? "`" + std::string(recipe_.slice(line.amount_span)) + "`" : "no amount of it";
     auto& problem = report_.add(Code::version_old_differs, change.before_span,

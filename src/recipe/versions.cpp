@@ -29,15 +29,17 @@ void insert_line(Recipe& recipe, Index part, TakeLine line) {
 }
 
 // Parts and rates stay what they are: `sugar  3 -> 2` in a list of parts is 2 parts.
-void set_amount(TakeLine& line, const Quantity& amount, Span span) {
+void set_amount(TakeLine& line, const Change& change) {
+  const Quantity& amount = *change.after;
   const Dimension dimension = amount.dimension();
   const bool keeps_basis = (line.basis == Basis::parts || line.basis == Basis::rate) && dimension == line.written.dimension();
-  if (!keeps_basis) line.basis = dimension == Dimension::ratio ? Basis::percent : Basis::amount;
+  if (change.after_as == Counted::parts) line.basis = Basis::parts;
+  else if (!keeps_basis) line.basis = dimension == Dimension::ratio ? Basis::percent : Basis::amount;
   line.written = line.amount = amount;
-  line.amount_span = span;
+  line.amount_span = change.after_span;
   line.pack.reset();
   line.stated.count = 0;
-  line.house_measure = false;
+  line.house_measure = change.after_as == Counted::house;
 }
 
 void apply_to_line(Recipe& recipe, const Change& change, Index at) {
@@ -46,10 +48,10 @@ void apply_to_line(Recipe& recipe, const Change& change, Index at) {
     line.struck = true;
     return;
   }
-  if (change.replacement.empty()) return set_amount(line, *change.after, change.after_span);
+  if (change.replacement.empty()) return set_amount(line, change);
   // A name after the new amount puts another thing in its place, as an `or` line would.
   TakeLine other = line;
-  set_amount(other, *change.after, change.after_span);
+  set_amount(other, change);
   other.name = change.replacement;
   other.name_span = span_of(recipe, change.replacement);
   other.food = Larder::standard().find(other.name);
@@ -82,7 +84,7 @@ void come_in(Recipe& recipe, const Change& change) {
   line.name_span = line.span = span_of(recipe, line.name);
   line.food = Larder::standard().find(line.name);
   line.added = true;
-  set_amount(line, *change.after, change.after_span);
+  set_amount(line, change);
   insert_line(recipe, part, std::move(line));
 }
 

@@ -169,3 +169,53 @@ TEST_CASE("standardized: three trials after the last change, each without one") 
   CHECK(peas(changed + plain + "trial: 2026-04-01\n  note: Good.\n").recipe.standardized);
   CHECK_FALSE(peas(plain + "trial: 2026-04-01\n  note: Good.\ntrial: 2026-05-01\n  salt  3 g -> 4 g\n").recipe.standardized);
 }
+
+TEST_CASE("changes of counted nouns, parts and measures of the house are read and held against the list") {
+  auto kitchen = std::make_shared<Kitchen>();
+  kitchen->measures.push_back({"small ladle", {Fraction(60), Fraction(60), common().millilitre, Manner::plain, false}});
+  kitchen->measures.push_back({"ladle", {Fraction(120), Fraction(120), common().millilitre, Manner::plain, false}});
+  const auto broth = [&](const std::string& log) {
+    Surroundings around;
+    around.kitchen = kitchen;
+    return Checked(
+        "recipe: Broth\nmeasures: British\npart: Dressing\nmakes: 400 ml\ntake: parts\n  3 parts olive oil\n  1 part cider vinegar\n"
+        "method:\n  Shake [the oil] with [the vinegar].\npart: Broth\ntake:\n  3 cloves garlic\n  3 ladles  chicken stock\n"
+        "  2 small ladles of cream\n  2 pinches salt\n  4 large eggs\n"
+        "method:\n  Mix [the garlic], [the stock], [the cream], [the salt] and [the eggs] with [the Dressing].\n"
+        "trial: 2026-01-05\n" + log,
+        around);
+  };
+  const auto codes = [&](const std::string& log) { return broth(log).codes(); };
+  // read, resolved, silent where the list agrees
+  for (const std::string log :
+       {"  garlic  2 cloves -> 3 cloves\n", "  garlic  a clove -> 3 cloves\n", "  garlic  2 -> 3 cloves\n", "  garlic  2 cloves -> 3\n",
+        "  garlic  2 to 4 cloves -> 3 cloves\n", "  garlic  none -> 3 cloves\n", "  garlic  2 cloves garlic -> 3 cloves garlic\n",
+        "  olive oil  2 parts -> 3 parts\n", "  olive oil  2 -> 3 parts\n", "  vinegar  2 parts -> 1 part\n",
+        "  chicken stock  2 ladles -> 3 ladles\n", "  stock  1 ladle -> 360 ml\n", "  cream  3 small ladles -> 2 small ladles\n",
+        "  salt  3 pinches -> 2 pinches\n", "  eggs  3 large eggs -> 4 large eggs\n", "  large eggs  3 -> 4 large eggs\n",
+        "  shallot  2 cloves -> 3 cloves garlic\n", "  water  2 ladles -> 3 ladles of chicken stock\n"})
+    CHECK_MESSAGE(codes(log) == "", log << codes(log));
+  // held against the list
+  for (const std::string log :
+       {"  garlic  2 cloves -> 4 cloves\n", "  garlic  2 cloves -> 3 heads\n", "  garlic  2 cloves -> 3 parts\n", "  olive oil  3 parts -> 2 parts\n",
+        "  olive oil  2 parts -> 3 cloves\n", "  chicken stock  2 ladles -> 4 ladles\n", "  chicken stock  2 ladles -> 3 small ladles\n",
+        "  chicken stock  2 ladles -> 3 cloves\n", "  cream  3 small ladles -> 2 ladles\n", "  salt  2 pinches -> 3 pinches\n"})
+    CHECK_MESSAGE(codes(log) == "list_differs", log << codes(log));
+  CHECK(codes("  garlic  3 cloves -> 3 cloves\n") == "no_change");
+  CHECK(codes("  garlic  1 clove -> 2 cloves\ntrial: 2026-02-05\n  garlic  2 heads -> 3 cloves\n") == "chain_break");
+  CHECK(codes("  chicken stock  1 ladle -> 2 ladles\ntrial: 2026-02-05\n  chicken stock  2 ladles -> 3 ladles\n") == "");
+  CHECK(codes("  leek  2 cloves -> 3 cloves\n") == "change_of_nothing");
+  CHECK(codes("  mix  2 cloves -> 3 cloves\n") == "change_of_kind");
+  // the noun belongs to the amount
+  const Checked one = broth("  garlic  2 cloves -> 4 cloves\n");
+  const Diagnostic* const problem = one.problem(Code::list_differs);
+  REQUIRE(problem);
+  CHECK(one.at(problem) == "4 cloves");
+  REQUIRE(problem->fixes.size() == 2);
+  CHECK(problem->fixes[1].text == "3 cloves");
+  CHECK(broth("  stock  2 ladles -> 3 ladles\n").recipe.trials[0].changes[0].before->low == Fraction(240));
+  // what counts nothing is no amount
+  const Checked glove = broth("  garlic  2 gloves -> 3 cloves\n");
+  CHECK(glove.codes() == "bad_change");
+  CHECK(glove.at(glove.problem(Code::bad_change)) == "gloves");
+}

@@ -117,3 +117,29 @@ TEST_CASE("a version that does not fit its recipe") {
   REQUIRE(late.problem(Code::version_old_differs)->fixes.size() == 1);
   CHECK(late.problem(Code::version_old_differs)->fixes[0].certainty == Certainty::choice);
 }
+
+TEST_CASE("a version may count in nouns, in parts and in measures of the house") {
+  auto kitchen = std::make_shared<Kitchen>();
+  kitchen->measures.push_back({"ladle", {Fraction(120), Fraction(120), common().millilitre, Manner::plain, false}});
+  Surroundings around;
+  around.kitchen = kitchen;
+  const Checked one(
+      "recipe: Dressing\nmakes: 400 ml\nmeasures: British\ntake: parts\n  3 parts olive oil\n  1 part cider vinegar\n  2 cloves garlic\n"
+      "  1 ladle  cream\nmethod:\n  Shake [everything].\n"
+      "variant: Sharp\n  olive oil  3 parts -> 1 part\n  garlic  2 cloves -> 3 cloves\n  cream  1 ladle -> 2 ladles\n",
+      around);
+  const Checked& sound = one;
+  for (const Diagnostic& problem : sound.report.list()) CHECK_MESSAGE(problem.severity == Severity::note, problem.message);
+  Report report;
+  const auto sharp = variant_of(one.recipe, "Sharp", report);
+  REQUIRE(sharp);
+  const TakeLine& oil = line_of(*sharp, "olive oil");
+  CHECK(oil.basis == Basis::parts);
+  CHECK(in_base(oil.amount, Dialect::british).low == in_base(line_of(*sharp, "cider vinegar").amount, Dialect::british).low);
+  CHECK(line_of(*sharp, "garlic").amount.low == Fraction(3));
+  CHECK(unit(line_of(*sharp, "garlic").amount.unit).name == "clove");
+  const TakeLine& cream = line_of(*sharp, "cream");
+  CHECK(cream.house_measure);
+  CHECK(cream.amount.low == Fraction(240));
+  CHECK(sharp->slice(cream.amount_span) == "2 ladles");
+}
