@@ -57,7 +57,20 @@ struct fan : kw_fan {
 };
 struct scale_unit : seq<sor<celsius, fahrenheit, bare_degree>, opt<gap, fan>> {};
 struct real_unit : sor<seq<table_unit, opt<one<'.'>>>, percent, scale_unit> {};
-struct noun_unit : seq<count_noun, at<gap, opt<kw_of, gap>, letter>> {};
+// 2 rib steaks: a noun that only describes what is counted. It looks ahead, and back at the number.
+struct describing_noun {
+  using rule_t = describing_noun;
+  using subs_t = empty_list;
+  template <apply_mode A, rewind_mode M, template <typename...> class Action, template <typename...> class Control,
+            typename Input, typename State>
+  static bool match(Input& in, State& state) {
+    if (!state.after_several()) return false;
+    const std::string_view text{in.current(), in.size()};
+    const Found noun = state.look(text, kCountNoun);
+    return noun && describes(*noun.row, text.substr(noun.size));
+  }
+};
+struct noun_unit : seq<not_at<describing_noun>, count_noun, at<gap, opt<kw_of, gap>, letter>> {};
 struct suspect_unit : sor<look_alike, inch_word> {};
 // What may stand after a number: one question before the alternatives are tried in vain.
 struct unit_ahead : at<sor<letter, one<'%', '"', '\xC2', '\xE2'>>> {};

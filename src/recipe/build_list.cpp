@@ -301,12 +301,33 @@ void Builder::finish_line(View at, TakeLine line, std::vector<View> names) {
   if (no_amount(at, line)) line.basis = Basis::unmeasured, part().disturbed = true;
 
   house_measure(line);
+  noun_of_name(at, line);
   if (line.each_of_several) return split_names(line);
   line.food = Larder::standard().find(line.name);
   check_line(line);
   recipe_.lines.push_back(line);
   ++part().lines.count;
   if (line.splits) giving(at, static_cast<Index>(recipe_.lines.size()) - 1);
+}
+
+// 1 fillet steak, 4 leaf gelatine: the larder knows noun and name together, so the noun counts nothing.
+void Builder::noun_of_name(View at, TakeLine& line) {
+  if (line.basis != Basis::amount || line.pack || !at.has(Kind::amt) || !at.first(Kind::amt).has(Kind::count_noun)) return;
+  const Span noun = at.first(Kind::amt).first(Kind::count_noun).span();
+  if (lower(in_.slice(noun)) != unit(line.written.unit).name || noun.end >= line.name_span.begin) return;
+  if (!trim(in_.slice({noun.end, line.name_span.begin})).empty()) return;  // a leaf of gelatine
+  const Span both{noun.begin, line.name_span.end};
+  const Food* const food = Larder::standard().find(in_.slice(both));
+  if (food == nullptr) return;
+  const std::vector<std::string> name = fold_name(in_.slice(both));
+  const auto names = Larder::standard().other_names(*food);
+  const auto is_name = [&](std::string_view one) { return fold_name(one) == name; };
+  if (!is_name(food->name) && std::none_of(names.begin(), names.end(), is_name)) return;
+  line.name_span = both;
+  line.name = in_.slice(both);
+  line.written.unit = line.amount.unit = kNoUnit;
+  line.amount_span.end = noun.begin;
+  while (line.amount_span.end > line.amount_span.begin && blank_at(in_.source.text(), line.amount_span.end - 1) != 0) --line.amount_span.end;
 }
 
 // 2 ladles of stock: so much of a measure of the house, and what is measured with it.

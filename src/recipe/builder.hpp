@@ -52,6 +52,7 @@ class Builder {
   bool no_amount(View at, TakeLine& line);
   void split_names(const TakeLine& line);
   void house_measure(TakeLine& line);
+  void noun_of_name(View at, TakeLine& line);
   void members(View set, Slice& out);
 
   // build_method.cpp: steps, build_clause.cpp: what is in a bracket

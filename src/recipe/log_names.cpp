@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "diag/nearest.hpp"
+#include "recipe/names.hpp"
 #include "words/fold.hpp"
 #include "words/verbs.hpp"
 
@@ -62,7 +63,7 @@ LineMatch lines_named(const Recipe& recipe, Index part, std::string_view name) {
     if (part != kNone && line.part != part) continue;
     const auto keys = keys_of(line.name);
     if (keys.empty() || !holds_all(keys, wanted)) continue;
-    const int rank = keys.size() == wanted.size() ? 3 : keys.back() == wanted.back() ? 2 : 1;
+    const int rank = keys.size() == wanted.size() ? 3 : is_head(keys, wanted.back()) ? 2 : 1;
     if (rank < best) continue;
     if (rank > best) match.lines.clear();
     best = rank;

@@ -4,6 +4,15 @@
 
 namespace qtn {
 
+bool is_head(std::span<const WordKey> name, WordKey word) {
+  static const WordKey kTurns[] = {fold_key("of"), fold_key("in"), fold_key("on"), fold_key("with")};
+  if (name.empty()) return false;
+  if (name.back() == word) return true;
+  for (std::size_t i = 1; i < name.size(); ++i)
+    if (std::find(std::begin(kTurns), std::end(kTurns), name[i]) != std::end(kTurns)) return name[i - 1] == word;
+  return false;
+}
+
 Names::Names(const Recipe& recipe) : recipe_(recipe) {
   keys_.reserve(recipe.lines.size() * 3 + 16);
   lines_.reserve(recipe.lines.size() + 8);
@@ -57,14 +66,14 @@ Names::Answer Names::choose(const std::vector<const Entry*>& candidates, const s
     if (!fewer.empty()) kept = std::move(fewer);
   };
   if (kept.size() > 1) narrow([&](const Entry& e) { return equals(e, words); });
-  if (kept.size() > 1) narrow([&](const Entry& e) { return keys_[e.keys.end() - 1] == words.back(); });
+  if (kept.size() > 1) narrow([&](const Entry& e) { return is_head(keys_of(e), words.back()); });
   if (kept.size() > 1) narrow([&](const Entry& e) { return e.measured; });
   Answer out;
   for (const Entry* entry : kept) {
     const bool seen = std::any_of(out.found.begin(), out.found.end(), [&](const Target& t) { return t.kind == entry->target.kind && t.index == entry->target.index; });
     if (!seen) out.found.push_back(entry->target);
   }
-  if (out.found.size() == 1) out.last_word_differs = keys_[kept.front()->keys.end() - 1] != words.back();
+  if (out.found.size() == 1) out.last_word_differs = !is_head(keys_of(*kept.front()), words.back());
   return out;
 }
 

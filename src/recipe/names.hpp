@@ -1,8 +1,13 @@
 // Names of lists, parts and used recipes, and what a mention means (semantics 3.1). Private to this room.
 #pragma once
+#include <span>
+
 #include "recipe/recipe.hpp"
 
 namespace qtn {
+
+// Is this word what a name of these words is of: its last one, or the one before of, in, on or with (leg of lamb)?
+bool is_head(std::span<const WordKey> name, WordKey word);
 
 class Names {
  public:
@@ -31,6 +36,7 @@ class Names {
   void add(std::string_view name, const Target& target, bool measured, Span preparation, std::vector<Entry>& out);
   bool matches(const Entry& entry, const std::vector<WordKey>& words) const;
   bool equals(const Entry& entry, const std::vector<WordKey>& words) const;
+  std::span<const WordKey> keys_of(const Entry& entry) const { return {keys_.data() + entry.keys.first, entry.keys.count}; }
   Answer choose(const std::vector<const Entry*>& candidates, const std::vector<WordKey>& words) const;
 
   const Recipe& recipe_;

@@ -24,6 +24,12 @@ struct State {
     }
     return Lexicon::standard().longest(text, words, classes);
   }
+  // Was the latest thing read a whole number above one?
+  bool after_several() const {
+    if (nodes.empty() || nodes.back().kind != Kind::number) return false;
+    const std::string_view digits{origin + nodes.back().begin, nodes.back().end - nodes.back().begin};
+    return digits.find_first_not_of("0123456789") == std::string_view::npos && digits != "1" && digits != "0";
+  }
   void found(std::uint16_t id) { last = id; }
   std::uint32_t offset(const Input& in) const { return static_cast<std::uint32_t>(in.current() - origin); }
 };

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "measure/unit.hpp"
+#include "words/fold.hpp"
 #include "words/lists.hpp"
 #include "words/verbs.hpp"
 
@@ -169,6 +170,16 @@ Found Lexicon::longest(std::string_view text, const Words& words, unsigned class
   if (words.whole.size == 0) return {};
   if (Found found = impl_->look(text, words.whole, classes)) return found;
   return words.part.size == words.whole.size ? Found{} : impl_->look(text, words.part, classes);
+}
+
+bool describes(const LexiconRow& noun, std::string_view behind) {
+  const Unit& counted = qtn::unit(noun.unit);
+  if (counted.dimension != Dimension::count || !(counted.size[0] == Fraction(1)) || noun.text != counted.name) return false;
+  const std::string_view thing = trim(behind.substr(0, behind.find_first_of(",;:([])\n")));
+  const std::string_view first = thing.substr(0, thing.find(' '));
+  for (const std::string_view word : {"of", "for", "per", "at", "to"})
+    if (first == word) return false;
+  return !thing.empty() && singular_of(thing) != thing;
 }
 
 const LexiconRow& Lexicon::row(std::uint16_t id) const { return impl_->rows[id]; }

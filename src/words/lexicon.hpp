@@ -39,6 +39,10 @@ struct Found {
   explicit operator bool() const { return row != nullptr; }
 };
 
+// Does a count noun only describe the thing behind it? After a number above one it is singular and the thing is plural:
+// 2 rib steaks, 4 fillet steaks; but 2 ribs of celery, 2 head lettuce. `behind` begins after the noun.
+bool describes(const LexiconRow& noun, std::string_view behind);
+
 class Lexicon {
  public:
   static const Lexicon& standard();

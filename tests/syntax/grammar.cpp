@@ -11,6 +11,8 @@ struct analyze_traits<Name, qtn::grammar::gap> : analyze_any_traits<> {};
 template <typename Name>
 struct analyze_traits<Name, qtn::grammar::ogap> : analyze_opt_traits<> {};
 template <typename Name>
+struct analyze_traits<Name, qtn::grammar::describing_noun> : analyze_opt_traits<> {};
+template <typename Name>
 struct analyze_traits<Name, qtn::grammar::letter> : analyze_any_traits<> {};
 template <typename Name, unsigned Classes>
 struct analyze_traits<Name, qtn::grammar::known<Classes>> : analyze_any_traits<> {};
