@@ -4,6 +4,7 @@
 #include "diag/nearest.hpp"
 #include "recipe/builder.hpp"
 #include "recipe/equivalents.hpp"
+#include "recipe/makes.hpp"
 #include "recipe/names.hpp"
 #include "recipe/phases.hpp"
 #include "words/lexicon.hpp"
@@ -128,7 +129,8 @@ class Resolver {
     for (Index i = clause.mentions.first; i < clause.mentions.end(); ++i) {
       Mention& one = recipe_.mentions[i];
       mention(clause, one);
-      if (one.taking == Taking::amount && one.term != kNone && is_share(one)) one.taking = Taking::share;
+      const bool itself = one.target.kind == TargetKind::part && one.target.index == clause.part;
+      if (one.taking == Taking::amount && one.term != kNone && !itself && is_share(one)) one.taking = Taking::share;
       if (one.taking == Taking::share && one.term != kNone) share(one, told);
     }
     if (amount) restated(clause);
@@ -169,8 +171,9 @@ class Resolver {
       return !line.measured() || line.house_measure || line.pack || (line.basis == Basis::amount && line.written.dimension() == Dimension::count);
     }
     if (target.kind != TargetKind::part) return true;  // what another file makes may be counted
-    const auto& makes = recipe_.parts[target.index].makes;
-    return std::any_of(makes.begin(), makes.end(), [](const Made& made) { return made.amount.dimension() == Dimension::count; });
+    const auto& makes = makes_of(recipe_, target.index);
+    const auto count = [](const Made& made) { return made.amount.dimension() == Dimension::count; };
+    return makes.empty() || std::any_of(makes.begin(), makes.end(), count);
   }
 
   void share(Mention& mention, Index& told) {

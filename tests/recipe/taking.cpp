@@ -51,6 +51,18 @@ TEST_CASE("of things that are counted a whole or mixed number is so many of them
   CHECK(of_eggs("[4 of the eggs]") == "more_than_left");
 }
 
+TEST_CASE("pieces of the dish, and parts that are counted, are no shares") {
+  CHECK(Checked("recipe: Cheese straws\nmakes: 24 straws\ntake:\n  400 g dough\nmethod:\n  Cut [the dough] into [24 straws of 15 g].\n").codes() == "");
+  CHECK(Checked("recipe: Cheese straws\ntake:\n  400 g dough\nmethod:\n  Cut [the dough] into [24 straws].\n").codes() == "");
+  const auto codes = [](const std::string& makes, const std::string& clause) {
+    return Checked("recipe: Supper\npart: Rolls\nmakes: " + makes + "\ntake:\n  400 g dough\nmethod:\n  Shape [the dough].\npart: Table\nmethod:\n  Lay out " +
+                   clause + ".\n").codes();
+  };
+  CHECK(codes("12 rolls", "[6 of the Rolls]").find("share") == std::string::npos);
+  CHECK(codes("400 g", "[2 of the Rolls]") == "share_over_whole");
+  CHECK(codes("400 g", "[3/2 of the Rolls]") == "share_over_whole");
+}
+
 TEST_CASE("an amount that is taken may be restated in parentheses, and is checked as in the list") {
   const std::string list = "  200 g cheddar\n  250 ml runny honey\n  3 eggs\n";
   const auto codes = [&](const std::string& clause) {
