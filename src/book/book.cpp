@@ -1,5 +1,7 @@
 #include "book/book.hpp"
 
+#include <algorithm>
+
 #include "book/path.hpp"
 
 namespace qtn {
@@ -89,13 +91,18 @@ void Book::finish() {
 }
 
 void Book::two_kitchens(const std::string& first, const std::string& second) {
+  const bool together = folder_of(first) == folder_of(second);
+  const Code code = together ? Code::two_kitchens_in_folder : Code::two_kitchens;
   for (const auto& [path, other] : {std::pair{first, second}, std::pair{second, first}}) {
     const auto found = files_.find(path);
     if (found == files_.end()) continue;
     Checked& entry = *found->second;
+    const auto said = entry.report.list();
+    if (std::any_of(said.begin(), said.end(), [&](const Diagnostic& one) { return one.code == code; })) continue;
     const Span head = entry.tree.nodes.size() > 2 ? entry.tree.nodes[2].span() : Span{};
-    entry.report.add(Code::two_kitchens, head, "This book has two kitchens.").also({}, "the other is in this file", other)
-        .expect("one file that begins with `kitchen:`");
+    entry.report.add(code, head, together ? "This folder has two kitchens." : "This book has two kitchens.")
+        .also({}, "the other is in this file", other)
+        .expect(together ? "one file in the folder that begins with `kitchen:`" : "one file that begins with `kitchen:`");
     entry.report.sort();
   }
 }

@@ -51,4 +51,9 @@ std::string path_from(std::string_view from, std::string_view target) {
   return out;
 }
 
+std::string_view folder_of(std::string_view path) {
+  const std::size_t slash = path.rfind('/');
+  return slash == std::string_view::npos ? std::string_view() : path.substr(0, slash);
+}
+
 }  // namespace qtn

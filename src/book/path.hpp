@@ -13,5 +13,7 @@ bool is_plain_path(std::string_view path);
 std::optional<std::string> resolve_path(std::string_view from, std::string_view path);
 // How the file `from` writes the path of another: the other way round.
 std::string path_from(std::string_view from, std::string_view target);
+// "pies" for "pies/pie.qtn", empty for a file at the book's top.
+std::string_view folder_of(std::string_view path);
 
 }  // namespace qtn

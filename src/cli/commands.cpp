@@ -1,5 +1,6 @@
 #include "cli/commands.hpp"
 
+#include <algorithm>
 #include <filesystem>
 
 #include "app/pipeline.hpp"
@@ -106,11 +107,13 @@ int run_check(const CheckOptions& options) {
 int run_read(const std::string& path) {
   const Library library({path});
   bool errors = false;
+  const auto asked = std::count_if(library.files().begin(), library.files().end(), [](const Named& file) { return file.asked; });
   for (const Named& file : library.files()) {
-    if (library.files().size() > 1) put("# " + file.path + "\n");
+    errors = errors || file.checked->report.has_errors();
+    if (!file.asked) continue;
+    if (asked > 1) put("# " + file.path + "\n");
     if (file.checked->recipe) put(read_table(*file.checked->recipe));
     else if (file.checked->kitchen) put(read_table(file.checked->source, *file.checked->kitchen));
-    errors = errors || file.checked->report.has_errors();
   }
   if (errors) show_problems(judged(library), false);
   return !library.served() ? kNotServed : errors ? kRecipeErrors : kFine;

@@ -9,12 +9,16 @@
 #include <cstring>
 #include <filesystem>
 
+#include "syntax/tree.hpp"
+#include "words/fold.hpp"
+
 namespace qtn {
 namespace fs = std::filesystem;
 namespace {
 
 constexpr std::string_view kKitchenName = "kitchen.qtn";
 constexpr int kFoldersUp = 8;
+constexpr std::size_t kKitchenLook = 1 << 16;  // bytes of remarks that may stand before the first field
 
 struct Handle {
   int fd;
@@ -84,6 +88,54 @@ std::string write_file(const std::string& path, const std::string& text) {
   return why;
 }
 
+namespace {
+
+FileKind kind_of(std::string_view line) {
+  Tree tree;
+  parse(line, tree);
+  return tree.kind;
+}
+
+// The first line that is neither blank nor a comment says which kind of file it is; no more of the file is read.
+bool is_kitchen(const fs::path& path) {
+  const Handle file{::open(path.c_str(), O_RDONLY | O_CLOEXEC)};
+  if (file.fd < 0) return false;
+  std::string text;
+  char buffer[4096];
+  for (std::size_t at = 0; text.size() < kKitchenLook;) {
+    const ssize_t got = ::read(file.fd, buffer, sizeof buffer);
+    if (got < 0 && errno == EINTR) continue;
+    if (got > 0) text.append(buffer, static_cast<std::size_t>(got));
+    if (at == 0 && text.starts_with("\xEF\xBB\xBF")) at = 3;
+    for (std::size_t end = text.find('\n', at);; end = text.find('\n', at)) {
+      if (end == std::string::npos && got > 0) break;
+      const std::string_view line = trim(std::string_view(text).substr(at, end - at));
+      const bool nothing = line.empty() || line == "\r" || line.front() == '#';
+      if (!nothing) return kind_of(line) == FileKind::kitchen;
+      if (end == std::string::npos) return false;
+      at = end + 1;
+    }
+  }
+  return false;
+}
+
+// The kitchens of one folder, by name; the one of the usual name first.
+std::vector<std::string> kitchens_in(const fs::path& folder) {
+  std::vector<std::string> found;
+  std::error_code error;
+  for (auto at = fs::directory_iterator(folder, error); !error && at != fs::directory_iterator(); at.increment(error)) {
+    std::error_code none;
+    if (at->path().extension() == ".qtn" && at->is_regular_file(none) && is_kitchen(at->path()))
+      found.push_back(at->path().filename().string());
+  }
+  std::sort(found.begin(), found.end());
+  const auto usual = std::find(found.begin(), found.end(), kKitchenName);
+  if (usual != found.end()) std::rotate(found.begin(), usual, usual + 1);
+  return found;
+}
+
+}  // namespace
+
 Place place_of(const std::string& path) {
   Place place;
   std::error_code error;
@@ -94,8 +146,8 @@ Place place_of(const std::string& path) {
   const fs::path own = root;
   fs::path up = root;
   for (int i = 0; i < kFoldersUp; ++i) {
-    if (fs::is_regular_file(up / kKitchenName, error)) {
-      place.kitchen = std::string(kKitchenName);
+    place.kitchens = kitchens_in(up);
+    if (!place.kitchens.empty()) {
       root = up;
       break;
     }

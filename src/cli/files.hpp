@@ -17,11 +17,12 @@ std::string read_input();
 // Empty, or why it could not be written.
 std::string write_file(const std::string& path, const std::string& text);
 
-// Where the book of a file or folder begins: the nearest folder above with a kitchen.qtn, else its own.
+// Where the book of a file or folder begins: the nearest folder, its own or above, with a file that begins with
+// `kitchen:`, whatever its name; else its own.
 struct Place {
   std::string root;                  // a folder
   std::vector<std::string> files;    // inside it, with `/`, sorted
-  std::optional<std::string> kitchen;
+  std::vector<std::string> kitchens; // of the root folder; more than one is a mistake
   std::string problem;
 };
 Place place_of(const std::string& path);

@@ -1,5 +1,6 @@
 #include "cli/library.hpp"
 
+#include <algorithm>
 #include <ctime>
 
 #include "cli/files.hpp"
@@ -27,10 +28,11 @@ void Library::open(const std::string& path) {
     const std::string* const root = roots_.back().get();
     books_.emplace_back(place.root, std::make_unique<Book>([root](const std::string& inside) { return read_file(*root + "/" + inside).text; }, today()));
     book = books_.back().second.get();
-    if (place.kitchen) book->set_kitchen(*place.kitchen);
+    if (!place.kitchens.empty()) book->set_kitchen(place.kitchens.front());
+    several_kitchens(*book, place, path);
   }
   if (input) {
-    files_.push_back({"-", &book->text("standard input", read_input())});
+    files_.push_back({"-", &book->text("standard input", read_input()), true});
     return;
   }
   if (place.files.empty()) {
@@ -38,7 +40,7 @@ void Library::open(const std::string& path) {
     served_ = false;
   }
   const bool single = place.files.size() == 1 && path.size() > 4 && path.substr(path.size() - 4) == ".qtn";
-  std::string kitchen = place.kitchen.value_or("");
+  std::string kitchen = place.kitchens.empty() ? "" : place.kitchens.front();
   for (const std::string& inside : place.files) {
     const Checked* const checked = book->file(inside);
     if (checked == nullptr) {
@@ -50,7 +52,19 @@ void Library::open(const std::string& path) {
       if (kitchen.empty()) kitchen = inside;
       else book->two_kitchens(kitchen, inside);
     }
-    files_.push_back({single ? path : inside, checked});
+    files_.push_back({single ? path : inside, checked, true});
+  }
+}
+
+// Two kitchens in the folder bear on every recipe of it: they are told even where the call names neither.
+void Library::several_kitchens(Book& book, const Place& place, const std::string& path) {
+  for (std::size_t i = 1; i < place.kitchens.size(); ++i) {
+    if (book.file(place.kitchens[i]) != nullptr) book.two_kitchens(place.kitchens.front(), place.kitchens[i]);
+  }
+  if (place.kitchens.size() < 2) return;
+  for (const std::string& kitchen : place.kitchens) {
+    const bool named = path != "-" && std::find(place.files.begin(), place.files.end(), kitchen) != place.files.end();
+    if (!named) files_.push_back({kitchen, book.file(kitchen), false});
   }
 }
 

@@ -5,12 +5,14 @@
 #include <vector>
 
 #include "book/book.hpp"
+#include "cli/files.hpp"
 
 namespace qtn {
 
 struct Named {
   std::string path;         // as the call gave it, or found in a folder
   const Checked* checked;
+  bool asked;               // by the call; a kitchen that bears on what was asked may be told of without it
 };
 
 // Opens the files and folders of a call, each with its book. Files that cannot be had are told to standard error and
@@ -23,6 +25,7 @@ class Library {
 
  private:
   void open(const std::string& path);
+  void several_kitchens(Book& book, const Place& place, const std::string& path);
   std::vector<std::pair<std::string, std::unique_ptr<Book>>> books_;  // by root
   std::vector<std::unique_ptr<std::string>> roots_;
   std::vector<Named> files_;

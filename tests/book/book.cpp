@@ -209,16 +209,19 @@ TEST_CASE("the kitchen holds for every file") {
   CHECK(shelf.book.file("kitchen.qtn")->recipe == nullptr);
 }
 
-TEST_CASE("two kitchens are told at both") {
-  Shelf shelf;
-  shelf.files["kitchen.qtn"] = "kitchen: Saltmarsh House\n";
-  shelf.files["other.qtn"] = "kitchen: The Annexe\n";
-  shelf.book.set_kitchen("kitchen.qtn");
-  shelf.book.file("other.qtn");
-  shelf.book.two_kitchens("kitchen.qtn", "other.qtn");
-  CHECK(shelf.codes("kitchen.qtn") == "two_kitchens");
-  CHECK(shelf.codes("other.qtn") == "two_kitchens");
-  CHECK(shelf.book.file("other.qtn")->report.list()[0].labels[0].file == "kitchen.qtn");
+TEST_CASE("two kitchens are told at both, once, and in one folder by a code of their own") {
+  for (const std::string other : {"annexe/rules.qtn", "rules.qtn"}) {
+    const std::string code = other == "rules.qtn" ? "two_kitchens_in_folder" : "two_kitchens";
+    Shelf shelf;
+    shelf.files["kitchen.qtn"] = "kitchen: Saltmarsh House\n";
+    shelf.files[other] = "kitchen: The Annexe\n";
+    shelf.book.set_kitchen("kitchen.qtn");
+    shelf.book.file(other);
+    for (int i = 0; i < 2; ++i) shelf.book.two_kitchens("kitchen.qtn", other);
+    CHECK(shelf.codes("kitchen.qtn") == code);
+    CHECK(shelf.codes(other) == code);
+    CHECK(shelf.book.file(other)->report.list()[0].labels[0].file == "kitchen.qtn");
+  }
 }
 
 TEST_CASE("a text that is no file uses the files of the book") {
