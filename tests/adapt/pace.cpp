@@ -37,12 +37,22 @@ TEST_CASE("gently: twice is twice, beyond that half as fast") {
     if (tail.kind == TailKind::start_with) CHECK(tail.amount->low == Fraction(60));
 }
 
-TEST_CASE("a kitchen may season gently") {
+TEST_CASE("a kitchen may season gently: the larder's herbs and spices; salt is neither and stays in proportion") {
   Kitchen kitchen;
   kitchen.gentle_seasoning = true;
-  const Page page("", "  10 g  parsley\n  10 g  plain flour\n", {}, std::make_shared<Kitchen>(kitchen));
+  const std::string list =
+      "  10 g  parsley\n  10 g  ground cumin\n  10 g  fine salt\n  10 g  sea salt flakes\n  10 g  celery salt\n  10 g  plain flour\n"
+      "  10 g  sage, fixed\n";
+  const Page page("", list, {}, std::make_shared<Kitchen>(kitchen));
   CHECK(amount_of(page, "parsley", Fraction(4)) == Fraction(30));
-  CHECK(amount_of(page, "plain flour", Fraction(4)) == Fraction(40));
+  CHECK(amount_of(page, "ground cumin", Fraction(4)) == Fraction(30));
+  CHECK(amount_of(page, "ground cumin", Fraction(2)) == Fraction(20));
+  for (const char* name : {"fine salt", "sea salt flakes", "celery salt", "plain flour"})
+    CHECK_MESSAGE(amount_of(page, name, Fraction(4)) == Fraction(40), name);
+  CHECK(amount_of(page, "sage", Fraction(4)) == Fraction(10));
+  // unwritten: in proportion
+  const Page plain("", list, {}, std::make_shared<Kitchen>());
+  for (const char* name : {"parsley", "ground cumin", "fine salt"}) CHECK(amount_of(plain, name, Fraction(4)) == Fraction(40));
 }
 
 TEST_CASE("fixed stands still, and so does what a step takes of it") {
