@@ -2,9 +2,8 @@
 #include <algorithm>
 
 #include "diag/nearest.hpp"
+#include "recipe/asked.hpp"
 #include "recipe/builder.hpp"
-#include "recipe/equivalents.hpp"
-#include "recipe/makes.hpp"
 #include "recipe/names.hpp"
 #include "recipe/phases.hpp"
 #include "words/lexicon.hpp"
@@ -125,68 +124,8 @@ class Resolver {
     }
     const bool amount = clause.terms.count != 0;  // [about 100 g of the milk] opens with no verb
     if (clause.kind == ClauseKind::use && clause.mentions.count >= 1 && !amount && unlisted_verb(clause)) return;
-    Index told = kNone;  // the amount whose share was found to be too large: told once, however many names it has
-    for (Index i = clause.mentions.first; i < clause.mentions.end(); ++i) {
-      Mention& one = recipe_.mentions[i];
-      mention(clause, one);
-      const bool itself = one.target.kind == TargetKind::part && one.target.index == clause.part;
-      if (one.taking == Taking::amount && one.term != kNone && !itself && is_share(one)) one.taking = Taking::share;
-      if (one.taking == Taking::share && one.term != kNone) share(one, told);
-    }
-    if (amount) restated(clause);
-  }
-
-  // [100 g (3 1/2 oz) of the cheddar]: what the parenthesis says, against the amount before it.
-  void restated(const Clause& clause) {
-    const TakeLine* line = nullptr;
-    if (clause.mentions.count == 1) {
-      const Target& target = recipe_.mentions[clause.mentions.first].target;
-      if (target.kind == TargetKind::line || target.kind == TargetKind::aside) line = &recipe_.lines[target.index];
-    }
-    const Term& first = recipe_.terms[clause.terms.first];
-    if (first.role != TermRole::use && first.role != TermRole::pieces && first.role != TermRole::share) return;
-    for (Index i = clause.terms.first + 1; i < clause.terms.end() && recipe_.terms[i].role == TermRole::equivalent; ++i)
-      check_restated(recipe_, {first.amount, first.span, recipe_.terms[i].amount, recipe_.terms[i].span}, line, report_);
-  }
-
-  // A bare number of what is weighed or measured is a share of it (3/2 of the milk); of what is counted only a plain
-  // fraction is one, since 1 1/2 of the eggs are so many eggs.
-  bool is_share(const Mention& mention) const {
-    const Term& asked = recipe_.terms[mention.term];
-    if (asked.amount.is_lost() || mention.target.kind == TargetKind::none) return false;
-    if (asked.amount.dimension() == Dimension::ratio) return true;
-    if (asked.amount.unit != kNoUnit) return false;
-    return asked.amount.high < Fraction(1) || plain_fraction(recipe_.slice(asked.span)) || !counted(mention.target);
-  }
-
-  static bool plain_fraction(std::string_view text) {
-    std::size_t at = text.find_first_of("0123456789");
-    while (at < text.size() && text[at] >= '0' && text[at] <= '9') ++at;
-    return at < text.size() && (text[at] == '/' || text.substr(at, 3) == "⁄");
-  }
-
-  bool counted(const Target& target) const {
-    if (target.kind == TargetKind::line || target.kind == TargetKind::aside) {
-      const TakeLine& line = recipe_.lines[target.index];
-      return !line.measured() || line.house_measure || line.pack || (line.basis == Basis::amount && line.written.dimension() == Dimension::count);
-    }
-    if (target.kind != TargetKind::part) return true;  // what another file makes may be counted
-    const auto& makes = makes_of(recipe_, target.index);
-    const auto count = [](const Made& made) { return made.amount.dimension() == Dimension::count; };
-    return makes.empty() || std::any_of(makes.begin(), makes.end(), count);
-  }
-
-  void share(Mention& mention, Index& told) {
-    Term& asked = recipe_.terms[mention.term];
-    asked.role = TermRole::share;
-    if (asked.amount.is_lost()) return;
-    const Fraction one = asked.amount.unit == kNoUnit ? Fraction(1) : size_of(asked.amount.unit, recipe_.dialect);
-    const bool over = asked.amount.high * one > Fraction(1);
-    mention.share = (over ? asked.amount.high : asked.amount.low) * one;
-    mention.about = mention.about || asked.amount.manner == Manner::about;
-    if (!over || told == mention.term) return;
-    told = mention.term;
-    report_.add(Code::share_over_whole, asked.span, "This share is more than the whole.").find(quoted(recipe_.slice(asked.span))).expect("a share of at most all of it");
+    for (Index i = clause.mentions.first; i < clause.mentions.end(); ++i) mention(clause, recipe_.mentions[i]);
+    settle_asked(recipe_, clause, report_);
   }
 
   // A bracket that is a whole listed name, whatever verb or number it begins with.
