@@ -34,6 +34,23 @@ struct Shown {
   bool changed = false;  // differs from what is written
 };
 
+// 20 min per 450 g of the lamb, plus 20 min: what that comes to for what there is on this card.
+struct ByWeight {
+  Index clause = kNone;
+  Shown time, weight, weight_beside;
+  bool each = false;  // of several: for each of them
+};
+// So many rounds of so much, where a batch or a pan has a limit.
+struct Rounds {
+  Wide count = 1;
+  Shown size;         // "16", "16 to 17", "6 kg"
+  bool full = false;  // each as large as the limit lets it be
+  Index term = kNone;  // of a step's `12 at a time`
+};
+
+// An amount in the page's own words, its fractions as print has them: 1 1/2 tsp is 1½ tsp.
+std::string in_print(std::string_view text);
+
 // All that a card shows of a recipe's amounts, parallel to the recipe's arrays.
 struct Adapted {
   const Recipe* recipe = nullptr;  // the scaled one
@@ -46,7 +63,16 @@ struct Adapted {
   std::vector<Shown> tails;                    // by Tail: amounts behind the comma
   std::vector<Shown> makes;                    // of the head
   std::vector<std::vector<Shown>> part_makes;  // of each part
+  std::vector<Shown> makes_each;                    // of the head: jars of 330 g
+  std::vector<std::vector<Shown>> part_makes_each;  // of each part
   Shown serves;
+  std::vector<ByWeight> by_weight;
+  Shown batch;                              // the limit of `at most:`
+  std::vector<Shown> part_batch;            // of each part
+  Rounds rounds;                            // of the whole dish; a count of 1 is no batch
+  std::vector<Rounds> part_rounds;          // of each part
+  std::vector<Rounds> loads;                // of steps, more than one round each
+  std::vector<std::pair<Shown, Shown>> changes;  // of trials, one after another: before, after
   // Lines tied by ratios were rounded together.
   Report lacks;  // notes and warnings: no density to convert with, a whole thing splits, times not tested, scales:
 };

@@ -28,6 +28,7 @@ class Scaler {
       for (Index t = clause.terms.first; t < clause.terms.end(); ++t)
         times(recipe_.terms[t].amount, by(pace_of(recipe_, clause, t)));
     }
+    for (Weighed& weighed : recipe_.weighed) this->weighed(weighed);
     makes(recipe_.makes);
     for (Part& part : recipe_.parts) {
       makes(part.makes);
@@ -67,6 +68,14 @@ class Scaler {
     stated_done_ = line.stated.end();
     for (Index s = line.stated.first; s < line.stated.end(); ++s)
       if (!recipe_.stated[s].each) times(recipe_.stated[s].amount, k);
+  }
+
+  // More pieces of one weight are no heavier each.
+  void weighed(Weighed& weighed) {
+    if (weighed.counted) return;
+    const bool of_line = weighed.line < recipe_.lines.size();
+    const Fraction& k = by(of_line ? pace_of(recipe_, recipe_.lines[weighed.line]) : Pace::plain);
+    weighed.one.low *= k, weighed.one.high *= k;
   }
 
   void makes(std::vector<Made>& all) {

@@ -4,6 +4,7 @@
 #include "adapt/pace.hpp"
 #include "adapt/shower.hpp"
 #include "adapt/ties.hpp"
+#include "adapt/works.hpp"
 
 namespace qtn {
 namespace {
@@ -73,6 +74,31 @@ class Showing {
     }
   }
 
+  // A log tells of the recipe as written, in the measures of the card.
+  void changes(std::vector<std::pair<Shown, Shown>>& out) {
+    for (const Log& log : recipe_.trials)
+      for (const Change& change : log.changes) {
+        const bool line = change.target.kind == TargetKind::line && change.target.index < recipe_.lines.size();
+        const TakeLine* const of = line ? &recipe_.lines[change.target.index] : nullptr;
+        Shown before = logged(of, change.before, change.before_span);
+        Shown after = logged(of, change.after, change.after_span);
+        if (before.text == after.text && change.before && change.after) {  // too near to tell apart when converted
+          before = as_written(recipe_, change.before_span, *change.before);
+          after = as_written(recipe_, change.after_span, *change.after);
+        }
+        out.emplace_back(std::move(before), std::move(after));
+      }
+  }
+
+  Shower& shower() { return shower_; }
+
+  // Jars of 330 g: a size that is the same for any number of them.
+  Shown made_each(const Made& made) {
+    if (!made.each) return {};
+    if (shower_.stays(made.each->unit)) return from_text(write_plain(*made.each), *made.each);
+    return shower_.amount(nullptr, *made.each, {}, Origin::worked_out);
+  }
+
   // Counts of what is made and of who is fed round down, so that nobody goes short.
   Shown made(const Quantity& amount, Span span) {
     if (unscaled_ && (amount.dimension() == Dimension::count || shower_.stays(amount.unit)))
@@ -88,12 +114,21 @@ class Showing {
   }
 
  private:
+  Shown logged(const TakeLine* line, const std::optional<Quantity>& amount, Span span) {
+    if (!amount || amount->is_lost()) return {};
+    const Dimension dimension = amount->dimension();
+    if (dimension != Dimension::mass && dimension != Dimension::volume) return as_written(recipe_, span, *amount);
+    return shower_.amount(line, *amount, span, Origin::page);
+  }
+
   Shown tail(const TakeLine& line, const Tail& tail) {
     const bool grows =
         tail.kind == TailKind::from || tail.kind == TailKind::taking_up || tail.kind == TailKind::start_with;
     const bool page = unscaled_ || !grows || pace_of(recipe_, line) == Pace::still;
     if (!grows && tail.kind != TailKind::each) return as_written(recipe_, tail.amount_span, *tail.amount);
-    return shower_.amount(&line, *tail.amount, tail.amount_span, page ? Origin::page : Origin::worked_out);
+    // From 2 lemons: those are no pieces of the line, and what one of it weighs says nothing of them.
+    const TakeLine* const of = tail.name.empty() ? &line : nullptr;
+    return shower_.amount(of, *tail.amount, tail.amount_span, page ? Origin::page : Origin::worked_out);
   }
 
   Shown term(const Clause& clause, Index index) {
@@ -119,6 +154,7 @@ class Showing {
       case TermRole::to:
         return shower_.amount(line_of(recipe_, clause, index), term.amount, term.span, origin);
       case TermRole::load:
+      case TermRole::per:
       case TermRole::piece_weight:
       case TermRole::measure:
         return shower_.amount(nullptr, term.amount, term.span, Origin::page);
@@ -191,6 +227,32 @@ void watch(const Recipe& recipe, Report& lacks) {
                   write_number(recipe.scales->high, true, false) + " times, and this card is outside that.");
 }
 
+void made(const Recipe& recipe, Showing& showing, Adapted& out) {
+  const auto all = [&](const std::vector<Made>& makes, std::vector<Shown>& amounts, std::vector<Shown>& each) {
+    for (const Made& made : makes) {
+      amounts.push_back(showing.made(made.amount, made.amount_span));
+      each.push_back(showing.made_each(made));
+    }
+  };
+  all(recipe.makes, out.makes, out.makes_each);
+  out.part_makes.resize(recipe.parts.size());
+  out.part_makes_each.resize(recipe.parts.size());
+  for (std::size_t p = 0; p < recipe.parts.size(); ++p)
+    all(recipe.parts[p].makes, out.part_makes[p], out.part_makes_each[p]);
+}
+
+void batches(const Recipe& recipe, Showing& showing, Adapted& out) {
+  out.batch = limit_of(recipe.batch, showing.shower());
+  out.rounds = rounds_of(recipe, recipe.batch, kNone, showing.shower());
+  out.part_batch.resize(recipe.parts.size());
+  out.part_rounds.resize(recipe.parts.size());
+  for (Index p = 0; p < recipe.parts.size(); ++p) {
+    out.part_batch[p] = limit_of(recipe.parts[p].batch, showing.shower());
+    out.part_rounds[p] = rounds_of(recipe, recipe.parts[p].batch, p, showing.shower());
+  }
+  out.loads = loads_of(recipe, showing.shower());
+}
+
 }  // namespace
 
 Adapted show(const Recipe& recipe, const Request& request) {
@@ -203,17 +265,17 @@ Adapted show(const Recipe& recipe, const Request& request) {
   first.tails(out.tails);
   first.terms(out.terms);
   first.mentions(out.mentions);
-  for (const Made& made : recipe.makes) out.makes.push_back(first.made(made.amount, made.amount_span));
-  out.part_makes.resize(recipe.parts.size());
-  for (std::size_t p = 0; p < recipe.parts.size(); ++p)
-    for (const Made& made : recipe.parts[p].makes)
-      out.part_makes[p].push_back(first.made(made.amount, made.amount_span));
+  made(recipe, first, out);
+  batches(recipe, first, out);
   if (recipe.serves) out.serves = first.made(*recipe.serves, recipe.serves_span);
+  Showing(recipe, reader_of(recipe, request.units, request.spoons), nullptr).changes(out.changes);
+  if (!request.beside) out.by_weight = by_weight(recipe, first.shower(), nullptr, out.lacks);
   if (request.beside) {
     Showing second(recipe, reader_of(recipe, *request.beside, request.spoons), nullptr);
     second.lines(out.lines_beside);
     second.terms(out.terms_beside);
     second.mentions(out.mentions_beside);
+    out.by_weight = by_weight(recipe, first.shower(), &second.shower(), out.lacks);
   }
   watch(recipe, out.lacks);
   return out;

@@ -1,6 +1,7 @@
 #include "adapt/shower.hpp"
 
 #include "adapt/pace.hpp"
+#include "words/fold.hpp"
 
 namespace qtn {
 
@@ -120,7 +121,12 @@ Shown Shower::line(const TakeLine& line) {
     }
     if (lacks_way) return amount(&line, own->amount, own->span, Origin::worked_out);
   }
-  return amount(&line, line.amount, line.amount_span, page ? Origin::page : Origin::worked_out);
+  Shown shown = amount(&line, line.amount, line.amount_span, page ? Origin::page : Origin::worked_out);
+  // "Up to 1 tbsp" is a cook's word for as much as is wanted; "at most" would sound like a limit.
+  constexpr std::string_view kMost = "at most ", kUpTo = "up to ";
+  const bool up_to = lower(recipe_.slice(line.amount_span).substr(0, kUpTo.size())) == kUpTo;
+  if (up_to && shown.text.starts_with(kMost)) shown.text.replace(0, kMost.size(), kUpTo);
+  return shown;
 }
 
 Shown Shower::part_of(const TakeLine& line, const Quantity& part) {

@@ -1,5 +1,7 @@
 #include "adapt/text.hpp"
 
+#include <algorithm>
+
 namespace qtn {
 namespace {
 
@@ -21,6 +23,12 @@ std::string_view unit_behind(std::string_view text) {
   text.remove_prefix(at);
   if (!text.empty() && text.front() == ' ') text.remove_prefix(1);
   return text;
+}
+
+// "4 lb 8 oz", "1 h 45 min": the last unit is not the only one.
+bool is_compound(std::string_view text, std::string_view last_unit) {
+  text.remove_suffix(last_unit.size());
+  return std::any_of(text.begin(), text.end(), [](char c) { return c >= 'a' && c <= 'z'; });
 }
 
 std::string_view manner_word(Manner manner) {
@@ -77,6 +85,29 @@ UnitId unit_of(const Rounded& r) {
 
 }  // namespace
 
+// 1 1/2 is 1½ in print, where there is such a sign; the amount stays the page's own.
+std::string in_print(std::string_view written) {
+  std::string text(written);
+  const auto digit = [&](std::size_t at) { return at < text.size() && text[at] >= '0' && text[at] <= '9'; };
+  for (std::size_t slash = text.find('/'); slash != std::string::npos; slash = text.find('/', slash + 1)) {
+    std::size_t first = slash, last = slash + 1;
+    while (first > 0 && digit(first - 1)) --first;
+    while (digit(last)) ++last;
+    const bool stands_alone = (first == 0 || text[first - 1] == ' ' || text[first - 1] == '-') &&
+                              (last == text.size() || (text[last] != '/' && text[last] != '.'));
+    if (!stands_alone || slash - first > 2 || slash - first == 0 || last - slash > 3 || last - slash == 1) continue;
+    const int over = std::stoi(text.substr(first, slash - first));
+    const int under = std::stoi(text.substr(slash + 1, last - slash - 1));
+    if (over == 0 || under == 0 || over >= under) continue;
+    const std::string sign = write_number(Fraction::of(over, under), true, false);
+    if (sign.find('/') != std::string::npos) continue;
+    if (first > 1 && digit(first - 2)) --first;  // 1-1/2 is read as one and a half too
+    text.replace(first, last - first, sign);
+    slash = first;
+  }
+  return text;
+}
+
 Shown as_written(const Recipe& recipe, Span span, const Quantity& exact) {
   Shown shown;
   shown.exact = exact;
@@ -93,6 +124,7 @@ Shown as_written(const Recipe& recipe, Span span, const Quantity& exact) {
       shown.text += ' ';
   }
   if (!shown.text.empty() && shown.text.back() == ' ') shown.text.pop_back();
+  if (shown.text.find('/') != std::string::npos) shown.text = in_print(shown.text);
   return shown;
 }
 
@@ -108,7 +140,8 @@ std::string join_range(const std::string& low, const std::string& high) {
   if (low == high) return low;
   const std::string_view a = unit_behind(low), b = unit_behind(high);
   // "cup" and "cups" are one unit.
-  const bool one_unit = b.substr(0, a.size()) == a && b.size() <= a.size() + 2;
+  const bool one_unit =
+      b.substr(0, a.size()) == a && b.size() <= a.size() + 2 && !is_compound(low, a) && !is_compound(high, b);
   std::string text = one_unit ? low.substr(0, low.size() - a.size()) : low;
   while (text.back() == ' ') text.pop_back();
   return text + " to " + high;

@@ -1,4 +1,6 @@
 // Facts of the dish and of its parts.
+#include <algorithm>
+
 #include "card/maker.hpp"
 
 namespace qtn {
@@ -14,7 +16,15 @@ void Maker::fact(FactKind kind, Caption caption, Range32 value) {
 // "3 times the recipe"; the version's name before it.
 void Maker::edition() {
   out_.begin();
-  if (!recipe_.version.empty()) out_.put(recipe_.version);
+  const auto picked = std::find_if(recipe_.lines.begin(), recipe_.lines.end(), [&](const TakeLine& line) {
+    return line.chosen != kNone && recipe_.lines[line.chosen].name == recipe_.version;
+  });
+  if (picked != recipe_.lines.end()) {
+    out_.put(words_[Caption::with]), out_.put(recipe_.version);
+    out_.put(" "), out_.put(words_[Caption::instead_of]), out_.put(picked->name);
+  } else {
+    out_.put(recipe_.version);
+  }
   if (!(recipe_.factor == Fraction(1))) {
     if (!out_.empty()) out_.put(", ");
     if (recipe_.factor == Fraction::of(1, 2)) {
@@ -27,7 +37,7 @@ void Maker::edition() {
   card_.edition = out_.end();
 }
 
-void Maker::makes_fact(const std::vector<Made>& all, const std::vector<Shown>& shown) {
+void Maker::makes_fact(const std::vector<Made>& all, const std::vector<Shown>& shown, const std::vector<Shown>& each) {
   if (all.empty()) return;
   out_.begin();
   for (std::size_t i = 0; i < all.size(); ++i) {
@@ -41,7 +51,7 @@ void Maker::makes_fact(const std::vector<Made>& all, const std::vector<Shown>& s
     }
     if (made.each) {
       out_.put(words_[Caption::of]);
-      out_.add(write_plain(*made.each), Role::amount, *made.each);
+      out_.add(each[i].text, Role::amount, *made.each);
     }
   }
   fact(FactKind::makes, Caption::makes, out_.end());
@@ -60,7 +70,7 @@ void Maker::keeps_fact(const std::vector<Keep>& keeps) {
   out_.begin();
   for (const Keep& keep : keeps) {
     if (!out_.empty()) out_.put(", ");
-    out_.add(recipe_.slice(keep.length_span), Role::time, keep.length);
+    out_.add(in_print(recipe_.slice(keep.length_span)), Role::time, keep.length);
     if (keep.place != KeepPlace::none) out_.put(" "), out_.put(words_[kPlaces[static_cast<std::size_t>(keep.place)]]);
     if (keep.once_open) out_.put(" "), out_.put(words_[Caption::once_open]);
   }
@@ -75,23 +85,36 @@ void Maker::ready_fact(const std::optional<Quantity>& after) {
   fact(FactKind::ready, Caption::ready, out_.end());
 }
 
-void Maker::batch_fact(const std::optional<Batch>& batch) {
+// "2 batches of 36"; the size is left out where it is the limit itself.
+void Maker::rounds(const Rounds& rounds, Caption word, bool size) {
+  out_.add(to_text(rounds.count) + std::string(words_[word]), Role::amount);
+  if (!size) return;
+  out_.put(words_[Caption::of]);
+  out_.add(rounds.size.text, Role::amount, rounds.size.exact);
+}
+
+void Maker::batch_fact(const std::optional<Batch>& batch, const Shown& limit, const Rounds& rounds) {
   if (!batch) return;
   out_.begin();
   out_.put(words_[Caption::at_most]);
-  out_.add(write_plain(batch->amount), Role::amount, batch->amount);
+  out_.add(limit.text, Role::amount, limit.exact);
   if (!batch->thing.empty()) out_.put(" "), out_.put(batch->thing);
   out_.put(words_[Caption::at_a_time]);
+  if (rounds.count > 1) out_.put(": "), this->rounds(rounds, Caption::batches, true);
   fact(FactKind::batch, Caption::batch, out_.end());
 }
 
 void Maker::head() {
   card_.head.first = static_cast<std::uint32_t>(card_.facts.size());
-  makes_fact(recipe_.makes, adapted_.makes);
+  makes_fact(recipe_.makes, adapted_.makes, adapted_.makes_each);
   if (recipe_.serves) {
     out_.begin();
     out_.add(adapted_.serves.text, Role::amount, *recipe_.serves);
     fact(FactKind::serves, Caption::serves, out_.end());
+  }
+  for (const TextFact& one : recipe_.facts) {
+    if (one.field == Field::serve) fact(FactKind::serve, Caption::serve, prose(recipe_.slice(one.span)));
+    if (one.field == Field::guests) fact(FactKind::guests, Caption::guests, prose(recipe_.slice(one.span)));
   }
   if (recipe_.tin) tin_fact(*recipe_.tin);
   if (recipe_.oven != OvenKind::unstated)
@@ -101,13 +124,14 @@ void Maker::head() {
   if (recipe_.scales) {
     out_.begin();
     out_.put(words_[Caption::found_to_hold_from]);
-    out_.put(write_number(recipe_.scales->low, true, false));
-    out_.put(words_[Caption::to]);
-    out_.put(write_number(recipe_.scales->high, true, false));
-    out_.put(words_[Caption::times]);
+    std::string range = write_number(recipe_.scales->low, true, false);
+    range += words_[Caption::to];
+    range += write_number(recipe_.scales->high, true, false);
+    range += words_[Caption::times];
+    out_.add(range, Role::amount);
     fact(FactKind::scales, Caption::scales, out_.end());
   }
-  batch_fact(recipe_.batch);
+  batch_fact(recipe_.batch, adapted_.batch, adapted_.rounds);
   for (const TextFact& one : recipe_.facts) {
     const std::string_view text = recipe_.slice(one.span);
     if (one.field == Field::needs) fact(FactKind::needs, Caption::needs, prose(text));

@@ -1,7 +1,37 @@
 // Rows of the list.
 #include "card/maker.hpp"
+#include "words/fold.hpp"
 
 namespace qtn {
+
+namespace {
+
+// At another size a thing that was one may be several, and the other way round.
+std::string counted(const Recipe& recipe, const TakeLine& line, std::string_view name) {
+  name = trim(name);
+  if (recipe.factor == Fraction(1)) return std::string(name);
+  return line.amount.high > Fraction(1) ? plural_of(name) : singular_of(name);
+}
+
+// 10 hand pies [Hand pies]: the thing that is counted has a word of its own before the name.
+bool named_apart(const TakeLine& line) {
+  return line.target.kind == TargetKind::use && line.measured() && !line.target.span.empty() &&
+         line.name_span.begin < line.target.span.begin;
+}
+
+// Does the second column tell the reader nothing new? Then it stays empty.
+bool says_the_same(const Shown& beside, const Shown& first) {
+  const auto bare = [](std::string_view text) {
+    for (const std::string_view manner : {"about ", "exactly ", "at most ", "up to ", "at least ", "≈ "})
+      if (text.starts_with(manner)) text.remove_prefix(manner.size());
+    return text;
+  };
+  const Quantity &a = beside.exact, &b = first.exact;
+  const bool one_amount = a.unit == b.unit && a.low == b.low && a.high == b.high && !a.is_lost();
+  return bare(beside.text) == bare(first.text) || (one_amount && !beside.rough);
+}
+
+}  // namespace
 
 void Maker::rows(const Part& part) {
   for (Index i = part.lines.first; i < part.lines.end(); ++i)
@@ -31,8 +61,10 @@ Range32 Maker::amount_runs(const Shown& shown, const TakeLine& line) {
   out_.begin();
   out_.add(shown.text, Role::amount, shown.exact);
   // "a pinch of salt" keeps its "of", which stands between the two.
-  const bool between = !shown.text.empty() && line.name_span.begin > line.amount_span.end && line.name_span.begin - line.amount_span.end < 8;
+  const bool between = !shown.text.empty() && line.name_span.begin > line.amount_span.end;
   if (between && trim(recipe_.slice({line.amount_span.end, line.name_span.begin})) == "of") out_.put(" of");
+  // 24 straws [Cheese straws]: what is counted stands with its number.
+  if (named_apart(line)) out_.add(" " + counted(recipe_, line, recipe_.slice(line.name_span)), Role::amount);
   return out_.end();
 }
 
@@ -42,13 +74,13 @@ Range32 Maker::second_runs(Index index) {
   const TakeLine& line = recipe_.lines[index];
   if (adapted_.beside) {
     const Shown& beside = adapted_.lines_beside[index];
-    if (beside.text != adapted_.lines[index].text) out_.add(beside.text, Role::second, beside.exact);
+    if (!says_the_same(beside, adapted_.lines[index])) out_.add(beside.text, Role::second, beside.exact);
   } else if (line.chosen == kNone) {
     for (Index s = line.stated.first; s < line.stated.end(); ++s) {
       const Stated& stated = recipe_.stated[s];
       if (adapted_.lines[index].changed && !stated.each) continue;  // it says what was; what one weighs stays
       if (!out_.empty()) out_.add(", ", Role::second);
-      out_.add(recipe_.slice(stated.span), Role::second, stated.amount);
+      out_.add(in_print(recipe_.slice(stated.span)), Role::second, stated.amount);
       if (stated.each) out_.add(words_[Caption::each], Role::second);
     }
   }
@@ -57,17 +89,17 @@ Range32 Maker::second_runs(Index index) {
 
 Range32 Maker::name_runs(const TakeLine& line) {
   out_.begin();
-  const bool counted = line.measured() && line.amount.unit == kNoUnit && line.target.kind == TargetKind::none;
-  const bool several = counted && !(recipe_.factor == Fraction(1)) && line.amount.high > Fraction(1);
-  out_.collapsed(several ? plural_of(line.name) : line.name, line.struck ? Role::struck : Role::name);
-  if (line.target.kind == TargetKind::use && line.name_span != line.target.span && !line.target.span.empty()) {
-    out_.put(" ");
-    out_.collapsed(recipe_.slice(line.target.span), Role::name);
-  }
+  const bool one_by_one = line.measured() && line.amount.unit == kNoUnit && line.target.kind == TargetKind::none;
+  const Role role = line.struck ? Role::struck : Role::name;
+  if (named_apart(line)) out_.collapsed(recipe_.slice(line.target.span), role);
+  else out_.collapsed(one_by_one ? counted(recipe_, line, line.name) : std::string(line.name), role);
   if (line.target.kind == TargetKind::use) {
+    const Use& use = recipe_.uses[line.target.index];
+    const std::string_view title = use.recipe != nullptr ? use.recipe->title : std::string_view();
     out_.put(" (");
-    out_.put(words_[Caption::from_file]);
-    out_.put(recipe_.uses[line.target.index].path);
+    if (title.empty()) out_.put(words_[Caption::from_file]), out_.put(use.path);
+    else if (fold_name(title) == fold_name(recipe_.slice(line.target.span))) out_.put(words_[Caption::own_card]);
+    else out_.put(words_[Caption::card_of]), out_.put(title);
     out_.put(")");
   }
   return out_.end();
@@ -80,8 +112,12 @@ Range32 Maker::rest_runs(Index index) {
     if (!out_.empty()) out_.put(", ");
   };
   const auto amount = [&](const Tail& tail) {
-    out_.put(adapted_.tails[static_cast<std::size_t>(&tail - recipe_.tails.data())].text);
-    if (!tail.name.empty()) out_.put(" "), out_.put(tail.name);
+    out_.add(adapted_.tails[static_cast<std::size_t>(&tail - recipe_.tails.data())].text, Role::amount);
+    if (tail.name.empty()) return;
+    const bool plain = recipe_.factor == Fraction(1) || tail.amount->unit != kNoUnit;
+    out_.put(" ");
+    const bool several = tail.amount->high > Fraction(1);
+    out_.put(plain ? std::string(tail.name) : several ? plural_of(tail.name) : singular_of(tail.name));
   };
   for (Index t = line.tails.first; t < line.tails.end(); ++t) {
     const Tail& tail = recipe_.tails[t];
@@ -104,13 +140,17 @@ Range32 Maker::rest_runs(Index index) {
       if (!given.given || given.parent != index) continue;
       if (!first) out_.put(words_[Caption::and_]);
       first = false;
-      out_.put(adapted_.lines[static_cast<std::size_t>(&given - recipe_.lines.data())].text);
+      out_.add(adapted_.lines[static_cast<std::size_t>(&given - recipe_.lines.data())].text, Role::amount);
       out_.put(" "), out_.put(given.name);
     }
   }
+  if (line.parent != kNone && line.alternative && recipe_.lines[line.parent].chosen == index) {
+    next();
+    out_.put(words_[Caption::instead_of]), out_.put(recipe_.lines[line.parent].name);
+  }
   if (line.basis == Basis::percent) {
     next();
-    out_.put(write_plain(line.written));
+    out_.add(write_plain(line.written), Role::amount);
     base_of(line);
   }
   return out_.end();

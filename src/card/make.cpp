@@ -30,15 +30,16 @@ Range32 Maker::prose(std::string_view text) {
 
 void Maker::part(const Part& part) {
   Section section;
+  const auto index = static_cast<std::size_t>(&part - recipe_.parts.data());
   const bool alone = recipe_.parts.size() == 1 && part.unnamed;
   if (!alone) section.title = plain(part.name);
   section.facts.first = static_cast<std::uint32_t>(card_.facts.size());
   if (!part.unnamed) {
-    makes_fact(part.makes, adapted_.part_makes[static_cast<std::size_t>(&part - recipe_.parts.data())]);
+    makes_fact(part.makes, adapted_.part_makes[index], adapted_.part_makes_each[index]);
     if (part.tin) tin_fact(*part.tin);
     keeps_fact(part.keeps);
     ready_fact(part.ready_after);
-    batch_fact(part.batch);
+    batch_fact(part.batch, adapted_.part_batch[index], adapted_.part_rounds[index]);
   }
   section.facts.count = static_cast<std::uint32_t>(card_.facts.size()) - section.facts.first;
   section.rows.first = static_cast<std::uint32_t>(card_.rows.size());
@@ -64,24 +65,35 @@ void Maker::after() {
   }
 }
 
+void Maker::change(const Change& change, const std::pair<Shown, Shown>& amounts) {
+  if (!change.part.empty()) out_.put(change.part), out_.put(": ");
+  out_.collapsed(change.name, Role::name);
+  out_.put(" ");
+  change.before ? out_.add(amounts.first.text, Role::amount) : out_.put(words_[Caption::none]);
+  out_.put(" → ");
+  change.after ? out_.add(amounts.second.text, Role::amount) : out_.put(words_[Caption::none]);
+  if (!change.replacement.empty()) out_.put(" "), out_.put(change.replacement);
+}
+
 // Newest first.
 void Maker::trials() {
   std::vector<const Log*> logs;
-  for (const Log& log : recipe_.trials) logs.push_back(&log);
+  std::vector<std::size_t> first;  // of adapted_.changes, by log
+  std::size_t at = 0;
+  for (const Log& log : recipe_.trials) {
+    logs.push_back(&log);
+    first.push_back(at);
+    at += log.changes.size();
+  }
   std::stable_sort(logs.begin(), logs.end(), [](const Log* a, const Log* b) { return a->day > b->day; });
   for (const Log* log : logs) {
     TrialLine line;
     line.date = plain(log->name);
     out_.begin();
-    for (const Change& change : log->changes) {
+    std::size_t index = first[static_cast<std::size_t>(log - recipe_.trials.data())];
+    for (const Change& one : log->changes) {
       if (!out_.empty()) out_.put("; ");
-      if (!change.part.empty()) out_.put(change.part), out_.put(": ");
-      out_.collapsed(change.name, Role::name);
-      out_.put(" ");
-      out_.put(change.before ? recipe_.slice(change.before_span) : words_[Caption::none]);
-      out_.put(" → ");
-      out_.put(change.after ? recipe_.slice(change.after_span) : words_[Caption::none]);
-      if (!change.replacement.empty()) out_.put(" "), out_.put(change.replacement);
+      change(one, adapted_.changes[index++]);
     }
     if (log->changes.empty()) out_.put(words_[Caption::no_change]);
     for (const Span note : log->notes) {
@@ -99,9 +111,20 @@ void Maker::remarks() {
     if (fact.field == Field::note) card_.remarks.push_back({Remark::Kind::note, prose(recipe_.slice(fact.span))});
   }
   for (const Part& part : recipe_.parts)
-    for (const TextFact& note : part.notes) card_.remarks.push_back({Remark::Kind::note, prose(recipe_.slice(note.span))});
-  for (const Diagnostic& lack : adapted_.lacks.list())
-    card_.remarks.push_back({lack.code == Code::no_density ? Remark::Kind::lacking : Remark::Kind::watch, plain(lack.message)});
+    for (const TextFact& note : part.notes) {
+      out_.begin();  // away from its part, a note says what it is of
+      if (recipe_.parts.size() > 1 && !part.name.empty()) out_.put(part.name), out_.put(": ");
+      prose_.write(recipe_.slice(note.span));
+      card_.remarks.push_back({Remark::Kind::note, out_.end()});
+    }
+  const auto& lacks = adapted_.lacks.list();
+  for (std::size_t i = 0; i < lacks.size(); ++i) {
+    bool said = false;  // two lines of one thing lack the same
+    for (std::size_t j = 0; j < i && !said; ++j) said = lacks[j].message == lacks[i].message;
+    if (said) continue;
+    const bool lacking = lacks[i].code == Code::no_density || lacks[i].code == Code::weight_not_known;
+    card_.remarks.push_back({lacking ? Remark::Kind::lacking : Remark::Kind::watch, plain(lacks[i].message)});
+  }
 }
 
 Card Maker::run() {

@@ -19,11 +19,12 @@ class Maker : private OwnFragments {
   void fact(FactKind kind, Caption caption, Range32 value);
   Range32 plain(std::string_view text);
   Range32 prose(std::string_view text);
-  void makes_fact(const std::vector<Made>& all, const std::vector<Shown>& shown);
+  void makes_fact(const std::vector<Made>& all, const std::vector<Shown>& shown, const std::vector<Shown>& each);
   void tin_fact(const Tin& tin);
   void keeps_fact(const std::vector<Keep>& keeps);
   void ready_fact(const std::optional<Quantity>& after);
-  void batch_fact(const std::optional<Batch>& batch);
+  void batch_fact(const std::optional<Batch>& batch, const Shown& limit, const Rounds& rounds);
+  void rounds(const Rounds& rounds, Caption word, bool size);
   // list.cpp
   void rows(const Part& part);
   void row(Index index);
@@ -37,13 +38,26 @@ class Maker : private OwnFragments {
   void step(const Step& step);
   void write_own(std::size_t fragment) override;
   void clause(const Clause& clause);
+  void versioned(const Clause& clause);
+  struct Place {  // a term or a mention in a clause
+    Span span;
+    bool term;
+    Index index;
+  };
+  void find_places(const Clause& clause);
+  std::uint32_t without_equivalent(const Clause& clause, const Place& next, std::uint32_t from) const;
+  void total(const ByWeight& total);
+  std::uint32_t load(const Clause& clause, Index term, std::uint32_t at);
+  void full_stop(const Step& step);
   void term(const Clause& clause, Index index);
-  std::uint32_t piece_name(const Clause& clause, const Shown& shown, std::uint32_t at);
+  std::uint32_t pieces(const Clause& clause, Index index, std::uint32_t at);
+  std::string mentioned(const Mention& mention) const;
   void mention(const Clause& clause, Index index);
   // make.cpp
   void part(const Part& part);
   void after();
   void trials();
+  void change(const Change& change, const std::pair<Shown, Shown>& amounts);
   void remarks();
 
   const Adapted& adapted_;
@@ -54,6 +68,7 @@ class Maker : private OwnFragments {
   Words words_;
   std::vector<Fragment> fragments_;
   std::size_t step_at_ = 0;   // where the step begins in the card's text
+  std::vector<Place> places_;  // of the clause in hand, in the order of its words
   std::vector<Index> owned_;  // by fragment, the piece it is
 };
 

@@ -63,10 +63,12 @@ void Maker::step(const Step& step) {
     owned_.clear();
     for (Index i = step.pieces.first; i < step.pieces.end(); ++i) {
       const Piece& piece = recipe_.pieces[i];
-      fragments_.push_back({recipe_.slice(piece.span), piece.kind == PieceKind::clause, piece.line_start && i != step.pieces.first, piece.markup});
+      const bool line_start = piece.line_start && i != step.pieces.first;
+      fragments_.push_back({recipe_.slice(piece.span), piece.kind == PieceKind::clause, line_start, piece.markup});
       owned_.push_back(i);
     }
     prose_.write(fragments_, *this);
+    full_stop(step);
   }
   out.runs = out_.end();
   card_.steps.push_back(out);
@@ -77,55 +79,105 @@ void Maker::write_own(std::size_t fragment) {
   if (piece.clause != kNone) clause(recipe_.clauses[piece.clause]);
 }
 
+void Maker::find_places(const Clause& clause) {
+  std::vector<Place>& places = places_;
+  places.clear();
+  for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
+    const Span span = recipe_.terms[t].span;
+    if (span.begin >= clause.span.begin && span.end <= clause.span.end) places.push_back({span, true, t});
+  }
+  for (Index m = clause.mentions.first; m < clause.mentions.end(); ++m)
+    places.push_back({recipe_.mentions[m].span, false, m});
+  std::sort(places.begin(), places.end(), [](const Place& a, const Place& b) { return a.span.begin < b.span.begin; });
+}
+
+// A version's amount stands for the words of the clause.
+void Maker::versioned(const Clause& clause) {
+  out_.put(clause.own_verb ? verb(clause.verb).name : std::string_view());
+  for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
+    if (t != clause.terms.first || clause.own_verb)
+      out_.put(recipe_.terms[t].role == TermRole::temperature ? " at " : " ");
+    term(clause, t);
+  }
+}
+
 // The clause's own words, with each amount and each name in its role.
 void Maker::clause(const Clause& clause) {
-  struct Place {
-    Span span;
-    bool term;
-    Index index;
-  };
-  Place places[24];
-  std::size_t count = 0;
-  for (Index t = clause.terms.first; t < clause.terms.end() && count < std::size(places); ++t) {
-    const Term& term = recipe_.terms[t];
-    if (term.changed ? false : term.span.begin >= clause.span.begin && term.span.end <= clause.span.end) places[count++] = {term.span, true, t};
-  }
-  for (Index m = clause.mentions.first; m < clause.mentions.end() && count < std::size(places); ++m)
-    places[count++] = {recipe_.mentions[m].span, false, m};
-  std::sort(places, places + count, [](const Place& a, const Place& b) { return a.span.begin < b.span.begin; });
+  const auto terms = recipe_.terms.begin() + clause.terms.first;
+  if (std::any_of(terms, terms + clause.terms.count, [](const Term& one) { return one.changed; }))
+    return versioned(clause);
+  find_places(clause);
+  const std::vector<Place>& places = places_;
   const std::size_t written = card_.text.size();
   std::uint32_t at = clause.span.begin + 1;
   const std::uint32_t end = clause.span.end - 1;
-  const bool versioned = std::any_of(recipe_.terms.begin() + clause.terms.first, recipe_.terms.begin() + clause.terms.end(), [](const Term& t) { return t.changed; });
-  if (versioned) {  // a version's amount stands for the words of the clause
-    out_.put(clause.own_verb ? verb(clause.verb).name : std::string_view());
-    for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
-      if (t != clause.terms.first || clause.own_verb) out_.put(recipe_.terms[t].role == TermRole::temperature ? " at " : " ");
-      term(clause, t);
-    }
-    return;
+  const auto index = static_cast<Index>(&clause - recipe_.clauses.data());
+  const auto sum = std::find_if(adapted_.by_weight.begin(), adapted_.by_weight.end(),
+                                [&](const ByWeight& one) { return one.clause == index; });
+  std::size_t last = places.size();  // of the rule that a total stands behind
+  for (std::size_t i = 0; i < places.size() && sum != adapted_.by_weight.end(); ++i) {
+    const TermRole role = places[i].term ? recipe_.terms[places[i].index].role : TermRole::per;
+    if (role == TermRole::per || role == TermRole::plus) last = i;
   }
-  // What was stated beside an amount no longer holds when that was changed, and has its own place when a second measure
-  // is shown: its parenthesis is left out.
-  const auto after_equivalents = [&](std::size_t next, std::uint32_t from) {
-    if (next >= count || !places[next].term || recipe_.terms[places[next].index].role != TermRole::equivalent) return from;
-    const std::string_view text = recipe_.text.substr(0, end);
-    const std::size_t open = text.find_first_not_of(" \t\r\n", from), shut = text.find(')', places[next].span.end);
-    if (open >= end || text[open] != '(' || shut >= end) return from;
-    return static_cast<std::uint32_t>(shut) + 1;
-  };
-  for (std::size_t i = 0; i < count; ++i) {
+  for (std::size_t i = 0; i < places.size(); ++i) {
     if (places[i].span.begin < at) continue;
     out_.collapsed(recipe_.slice({at, places[i].span.begin}), Role::text);
-    places[i].term ? term(clause, places[i].index) : mention(clause, places[i].index);
     at = places[i].span.end;
-    if (!places[i].term) continue;
-    const Shown& shown = adapted_.terms[places[i].index];
-    if (shown.changed || adapted_.beside) at = after_equivalents(i + 1, at);
-    if (shown.changed && recipe_.terms[places[i].index].role == TermRole::pieces) at = piece_name(clause, shown, at);
+    if (!places[i].term) {
+      mention(clause, places[i].index);
+    } else if (recipe_.terms[places[i].index].role == TermRole::pieces) {
+      at = pieces(clause, places[i].index, at);
+    } else {
+      term(clause, places[i].index);
+      if (recipe_.terms[places[i].index].role == TermRole::load) at = load(clause, places[i].index, at);
+    }
+    const bool leave_out = places[i].term && (adapted_.terms[places[i].index].changed || adapted_.beside);
+    if (leave_out && i + 1 < places.size()) at = without_equivalent(clause, places[i + 1], at);
+    if (i == last) total(*sum);
   }
   if (at < end) out_.collapsed(recipe_.slice({at, end}), Role::text);
-  if (begins_sentence(card_.text, written, step_at_, clause.own_verb)) card_.text[written] = static_cast<char>(card_.text[written] - 'a' + 'A');
+  if (begins_sentence(card_.text, written, step_at_, clause.own_verb))
+    card_.text[written] = static_cast<char>(card_.text[written] - 'a' + 'A');
+}
+
+// What was stated beside an amount no longer holds when that was changed, and has its own place when a second measure
+// is shown: its parenthesis is left out.
+std::uint32_t Maker::without_equivalent(const Clause& clause, const Place& next, std::uint32_t from) const {
+  if (!next.term || recipe_.terms[next.index].role != TermRole::equivalent) return from;
+  const std::uint32_t end = clause.span.end - 1;
+  const std::string_view text = recipe_.text.substr(0, end);
+  const std::size_t open = text.find_first_not_of(" \t\r\n", from), shut = text.find(')', next.span.end);
+  if (open >= end || text[open] != '(' || shut >= end) return from;
+  return static_cast<std::uint32_t>(shut) + 1;
+}
+
+// "(1 h 45 min for 1.9 kg)": what the rule before it comes to here.
+void Maker::total(const ByWeight& total) {
+  out_.put(" (");
+  out_.add(total.time.text, Role::time, total.time.exact);
+  out_.put(words_[total.each ? Caption::for_each_of : Caption::for_weight]);
+  out_.add(total.weight.text, Role::amount, total.weight.exact);
+  if (adapted_.beside && total.weight_beside.text != total.weight.text) {
+    out_.put(", ");
+    out_.add(total.weight_beside.text, Role::second, total.weight_beside.exact);
+  }
+  out_.put(")");
+}
+
+// "12 at a time (2 rounds)". Returns where the text goes on.
+std::uint32_t Maker::load(const Clause& clause, Index term, std::uint32_t at) {
+  const auto here = std::find_if(adapted_.loads.begin(), adapted_.loads.end(),
+                                 [&](const Rounds& one) { return one.term == term; });
+  if (here == adapted_.loads.end()) return at;
+  constexpr std::string_view kWords = "at a time";
+  const std::size_t found = recipe_.text.substr(0, clause.span.end - 1).find(kWords, at);
+  if (found == std::string_view::npos) return at;
+  const auto behind = static_cast<std::uint32_t>(found + kWords.size());
+  out_.collapsed(recipe_.slice({at, behind}), Role::text);
+  out_.put(" (");
+  rounds(*here, Caption::rounds, !here->full);
+  out_.put(")");
+  return behind;
 }
 
 void Maker::term(const Clause&, Index index) {
@@ -138,21 +190,42 @@ void Maker::term(const Clause&, Index index) {
   if (adapted_.beside) {
     const Shown& beside = adapted_.terms_beside[index];
     if (!beside.text.empty() && beside.text != shown.text) {
-      out_.add(" (", Role::second);
-      out_.add(beside.text, Role::second, beside.exact);
-      out_.add(")", Role::second);
+      std::string text = beside.text;  // 220 °C (fan 200 °C), itself in parentheses
+      const std::size_t open = text.find(" (");
+      if (open != std::string::npos && text.back() == ')') text.replace(open, 2, ", "), text.pop_back();
+      out_.put(" ");
+      out_.add("(" + text + ")", Role::second, beside.exact);
     }
   }
 }
 
-// "[1 slice]" three times over is "3 slices". Returns where the text goes on.
-std::uint32_t Maker::piece_name(const Clause& clause, const Shown& shown, std::uint32_t at) {
+// "8 slices" is one thing to read; "[1 slice]" three times over is "3 slices". Returns where the text goes on.
+std::uint32_t Maker::pieces(const Clause& clause, Index index, std::uint32_t at) {
   const std::string_view thing = clause.thing;
+  const Shown& shown = adapted_.terms[index];
   const std::uint32_t begin = at + 1;
-  if (thing.empty() || shown.exact.unit != kNoUnit || recipe_.text.substr(begin, thing.size()) != thing) return at;
-  out_.put(" ");
-  out_.put(shown.text == "1" ? singular_of(thing) : plural_of(thing));
+  if (thing.empty() || shown.exact.unit != kNoUnit || recipe_.text.substr(begin, thing.size()) != thing) {
+    term(clause, index);
+    return at;
+  }
+  std::string text = shown.text + " ";
+  if (!shown.changed) text += thing;
+  else text += shown.text == "1" ? singular_of(thing) : plural_of(thing);
+  out_.add(text, Role::pieces, shown.exact);
   return begin + static_cast<std::uint32_t>(thing.size());
+}
+
+// The one egg of the page is "the eggs" when this card has three, and the other way round.
+std::string Maker::mentioned(const Mention& mention) const {
+  const std::string_view text = recipe_.slice(mention.span);
+  const TakeLine& line = recipe_.lines[mention.target.index];
+  const bool same = recipe_.factor == Fraction(1) || mention.taking != Taking::mention;
+  if (same || line.given || !line.measured() || line.amount.is_lost() || line.amount.unit != kNoUnit ||
+      line.target.kind != TargetKind::none)
+    return std::string(text);
+  const bool one_written = singular_of(line.name) == line.name;
+  if (line.amount.high > Fraction(1)) return one_written ? plural_of(text) : std::string(text);
+  return one_written ? std::string(text) : singular_of(text);
 }
 
 void Maker::mention(const Clause&, Index index) {
@@ -160,17 +233,26 @@ void Maker::mention(const Clause&, Index index) {
   const bool line = mention.target.kind == TargetKind::line;
   const TakeLine* const target = line ? &recipe_.lines[mention.target.index] : nullptr;
   const bool struck = target != nullptr && target->struck;
+  const std::string_view words = recipe_.slice(mention.span);
   if (target != nullptr && target->chosen != kNone) {
-    if (lower(recipe_.slice(mention.span).substr(0, 4)) == "the ") out_.add(recipe_.slice(mention.span).substr(0, 4), Role::name);
+    if (lower(words.substr(0, 4)) == "the ") out_.add(words.substr(0, 4), Role::name);
     out_.add(recipe_.lines[target->chosen].name, Role::name);
-  } else out_.collapsed(recipe_.slice(mention.span), struck ? Role::struck : Role::name);
+  } else {
+    out_.collapsed(line ? mentioned(mention) : std::string(words), struck ? Role::struck : Role::name);
+  }
   const Shown& shown = adapted_.mentions[index];
   if (shown.text.empty()) return;
   out_.put(" ");
-  out_.add("(" + shown.text, Role::spent, shown.exact);
-  if (adapted_.beside && !adapted_.mentions_beside[index].text.empty() && adapted_.mentions_beside[index].text != shown.text)
-    out_.add(", " + adapted_.mentions_beside[index].text, Role::second, adapted_.mentions_beside[index].exact);
-  out_.add(")", Role::spent);
+  std::string text = "(" + shown.text;
+  const std::string beside = adapted_.beside ? adapted_.mentions_beside[index].text : std::string();
+  if (!beside.empty() && beside != shown.text) text += ", " + beside;
+  out_.add(text + ")", Role::spent, shown.exact);
+}
+
+// A step that ends in a clause may lack its full stop, since the brackets stood for it.
+void Maker::full_stop(const Step& step) {
+  if (step.pieces.empty() || out_.empty() || recipe_.pieces[step.pieces.end() - 1].kind != PieceKind::clause) return;
+  if (std::string_view(".!?:;,").find(card_.text.back()) == std::string_view::npos) out_.put(".");
 }
 
 }  // namespace qtn

@@ -27,6 +27,8 @@ constexpr CaptionRow kRows[] = {
     {Caption::by, "By", "By"},
     {Caption::date, "Date", "Date"},
     {Caption::standardized, "Standardized", "Standardized"},
+    {Caption::serve, "At table", "At table"},
+    {Caption::guests, "Guests", "Guests"},
     {Caption::conventional, "conventional", "conventional"},
     {Caption::fan, "fan", "convection"},
     {Caption::gas, "gas", "gas"},
@@ -68,6 +70,8 @@ constexpr CaptionRow kRows[] = {
     {Caption::from, "from ", "from "},
     {Caption::as_bought, " as bought", " as bought"},
     {Caption::from_file, "from ", "from "},
+    {Caption::own_card, "see its own card", "see its own card"},
+    {Caption::card_of, "see the card of ", "see the card of "},
     {Caption::taking_up, "taking up ", "taking up "},
     {Caption::start_with, "start with ", "start with "},
     {Caption::giving, "giving ", "giving "},
@@ -85,7 +89,13 @@ constexpr CaptionRow kRows[] = {
     {Caption::at_least, "at least ", "at least "},
     {Caption::to, " to ", " to "},
     {Caption::none, "none", "none"},
-    {Caption::no_change, "no change", "no change"},
+    {Caption::no_change, "No change", "No change"},
+    {Caption::for_weight, " for ", " for "},
+    {Caption::for_each_of, " for each of ", " for each of "},
+    {Caption::batches, " batches", " batches"},
+    {Caption::rounds, " rounds", " rounds"},
+    {Caption::with, "with ", "with "},
+    {Caption::instead_of, "instead of ", "instead of "},
 };
 static_assert(std::size(kRows) == kLabels);
 

@@ -8,7 +8,7 @@ namespace qtn {
 
 enum class Caption : std::uint8_t {
   // facts
-  makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, standardized,
+  makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, standardized, serve, guests,
   conventional, fan, gas,
   chilled, frozen, cool, room, sealed, once_open,
   at_its_best_after, found_to_hold_from, times, at_most, at_a_time, tasted_standard, for_as_written,
@@ -20,10 +20,12 @@ enum class Caption : std::uint8_t {
   // openers
   meanwhile, ahead, by_hand, by_machine, note,
   // the list
-  from, as_bought, from_file, taking_up, start_with, giving, and_, of, of_the, per, of_all_flour, each, optional, fixed,
+  from, as_bought, from_file, own_card, card_of, taking_up, start_with, giving, and_, of, of_the, per, of_all_flour, each, optional, fixed,
   gently, about, exactly, at_least, to,
   // the log
   none, no_change,
+  // worked out
+  for_weight, for_each_of, batches, rounds, with, instead_of,
   count_,
 };
 

@@ -9,7 +9,6 @@
 namespace qtn {
 namespace {
 constexpr int kDeepest = 60;                  // parts within parts; no kitchen goes there
-constexpr std::size_t kMostWork = 1'000'000;  // a recipe needs some hundreds; a hostile file is not weighed
 constexpr Load kUnknown{{Fraction::lost(), Fraction::lost()}, {Fraction::lost(), Fraction::lost()}};
 
 bool is_zero(const Load& load) {
@@ -29,6 +28,7 @@ Load Pot::run() {
     const bool counts = counts_in_pot(recipe_, mine(), s);
     for (Index c = clauses.first; c < clauses.end(); ++c) {
       const Clause& one = recipe_.clauses[c];
+      if (one.kind == ClauseKind::time) weigh_for(c);
       if (one.kind == ClauseKind::bad || (!counts && one.kind != ClauseKind::use)) continue;
       clause(one);
     }
@@ -234,6 +234,7 @@ Load Pots::product(Index part, int depth) {
 // Only parts with something to compare are worked out, and those that they take.
 void Pots::run() {
   std::vector<bool> asked(recipe_.parts.size(), false);
+  recipe_.weighed.clear();
   for (Index p = 0; p < recipe_.parts.size(); ++p) {
     recipe_.parts[p].weight_low = recipe_.parts[p].weight_high = Fraction::lost();
     for (const Made& made : makes_of(recipe_, p))
@@ -243,7 +244,7 @@ void Pots::run() {
     if (clause.part >= asked.size()) continue;
     const bool pieces = clause.kind == ClauseKind::pieces && clause.terms.count > 1;
     if (pieces || clause.kind == ClauseKind::checkpoint || clause.kind == ClauseKind::reduce ||
-        clause.kind == ClauseKind::keep_back)
+        clause.kind == ClauseKind::keep_back || per_term(recipe_, clause) != kNone)
       asked[clause.part] = true;
   }
   for (Index p = 0; p < recipe_.parts.size(); ++p)

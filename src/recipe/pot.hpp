@@ -8,6 +8,12 @@ namespace qtn {
 
 class Pots;
 
+// A recipe needs some hundreds of looks into its pots; a hostile file is not weighed.
+inline constexpr std::size_t kMostWork = 1'000'000;
+
+// The term of a clause that is behind `per`; kNone: it has none.
+Index per_term(const Recipe& recipe, const Clause& clause);
+
 class Pot {
  public:
   Pot(Pots& pots, Recipe& recipe, Report& report, Index part, int depth);
@@ -42,6 +48,11 @@ class Pot {
   Load asked_load(const Mention& mention, Index line) const;
   bool is(const Held& held, const Target& target) const;
   Load product() const;
+
+  // pot_weigh.cpp
+  void weigh_for(Index clause);
+  void weigh_thing(const Mention& mention, Dimension dimension, Weighed& out) const;
+  void weigh_alone(Dimension dimension, Weighed& out) const;
 
   // pot_words.cpp
   void check_checkpoint(const Term& term, const Ends& said);

@@ -192,6 +192,14 @@ struct Clause {
   std::string_view until, of;    // until golden; of chilling
 };
 
+// What a time by weight goes by, at its place in the method: `20 min per 450 g of the lamb`.
+struct Weighed {
+  Index clause = kNone;
+  Index line = kNone;  // the line that it grows with; kNone: the pot, a part
+  Ends one{Fraction::lost(), Fraction::lost()};  // of one piece, in the base unit of its `per`
+  bool counted = false;  // the line is so many pieces: more of them weigh no more each
+};
+
 enum class PieceKind : std::uint8_t { prose, link, clause };
 struct Piece {
   PieceKind kind;
@@ -328,6 +336,7 @@ struct Recipe {
   std::vector<Step> steps;
   std::vector<Piece> pieces;
   std::vector<Clause> clauses;
+  std::vector<Weighed> weighed;  // of clauses with a `per`, as far as the pot was walked through
   std::vector<Term> terms;
   std::vector<Mention> mentions;
   std::vector<AfterBlock> after;

@@ -111,7 +111,8 @@ class Page : HtmlRuns {
       ink_.mark("\"");
     }
     ink_.mark(">\n");
-    if (card_.second && !(card_.first_column.empty() && card_.second_column.empty())) {
+    const bool two = two_columns(card_, rows);
+    if (two && !(card_.first_column.empty() && card_.second_column.empty())) {
       ink_.mark("<thead><tr><th scope=\"col\">");
       runs(card_.first_column);
       ink_.mark("</th><th scope=\"col\">");
@@ -119,18 +120,18 @@ class Page : HtmlRuns {
       ink_.mark("</th><td></td></tr></thead>\n");
     }
     ink_.mark("<tbody>\n");
-    for (const Row& row : rows_of(card_, rows)) line(row);
+    for (const Row& row : rows_of(card_, rows)) line(row, two);
     ink_.mark("</tbody>\n</table>\n");
   }
 
-  void line(const Row& row) {
+  void line(const Row& row, bool two) {
     if (row.alternative) {
       ink_.mark("<tr class=\"or\"><td><i>or</i> ");
     } else {
       ink_.mark("<tr><td>");
     }
     runs(row.amount, Role::amount);
-    if (card_.second) {
+    if (two) {
       ink_.mark("</td><td class=\"second\">");
       runs(row.second, Role::second);
     } else if (!row.second.empty()) {
@@ -142,7 +143,7 @@ class Page : HtmlRuns {
     runs(row.name, Role::name);
     if (!row.rest.empty()) {
       ink_.mark("<span class=\"rest\">, ");
-      runs(row.rest, Role::amount);
+      runs(row.rest);
       ink_.mark("</span>");
     }
     ink_.mark("</th></tr>\n");

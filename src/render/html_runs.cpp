@@ -74,16 +74,16 @@ void HtmlRuns::dressed(const Run& run, Role own) {
     case Role::time:
       return time(run);
     case Role::temperature:
-      ink_.mark("<b class=\"heat\">");
+      open("b", "heat", run);
       break;
     case Role::reading:
-      ink_.mark("<b class=\"reading\">");
+      open("b", "reading", run);
       break;
     case Role::second:
-      ink_.mark("<span class=\"second\">");
+      open("span", "second", run);
       break;
     case Role::spent:
-      ink_.mark("<span class=\"spent\">");
+      open("span", "spent", run);
       break;
     case Role::struck:
       ink_.mark("<s>");
@@ -91,7 +91,7 @@ void HtmlRuns::dressed(const Run& run, Role own) {
     case Role::amount:
     case Role::measure:
     case Role::pieces:
-      ink_.mark("<span class=\"amount\">");
+      open("span", "amount", run);
       break;
   }
   words(run);
@@ -100,13 +100,24 @@ void HtmlRuns::dressed(const Run& run, Role own) {
   ink_.mark("</span>");
 }
 
+// A long piece is marked, so that it may break.
+void HtmlRuns::open(std::string_view element, std::string_view kind, const Run& run) {
+  constexpr std::uint32_t kLong = 32;
+  ink_.mark("<");
+  ink_.put(element);
+  ink_.mark(" class=\"");
+  ink_.put(kind);
+  if (run.size > kLong) ink_.mark(" long");
+  ink_.mark("\">");
+}
+
 // HTML knows lengths of time in whole minutes, hours and days; a range or a half hour has no <time>.
 void HtmlRuns::time(const Run& run) {
   if (run.exact != 0 && run.exact < card_.exacts.size() && open_time(card_.exacts[run.exact])) {
     words(run);
     return ink_.mark("</time>");
   }
-  ink_.mark("<b class=\"time\">");
+  open("b", "time", run);
   words(run);
   ink_.mark("</b>");
 }

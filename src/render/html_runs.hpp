@@ -24,6 +24,7 @@ class HtmlRuns {
   void dressed(const Run& run, Role own);
   void words(const Run& run) { text_.put(ink_, run.begin, run.size); }
   void time(const Run& run);
+  void open(std::string_view element, std::string_view kind, const Run& run);
   bool open_time(const Quantity& length);
 
   CleanText text_;

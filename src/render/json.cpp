@@ -37,6 +37,10 @@ std::string_view key_of(std::uint16_t kind) {
       return "standardized";
     case FactKind::edition:
       return "edition";
+    case FactKind::serve:
+      return "serve";
+    case FactKind::guests:
+      return "guests";
   }
   return "other";
 }

@@ -20,6 +20,14 @@ inline std::span<const CardStep> steps_of(const Card& card, Range32 range) {
   return std::span<const CardStep>(card.steps).subspan(range.first, range.count);
 }
 
+// Has this list a second column? One of things that are only counted has nothing to say there.
+inline bool two_columns(const Card& card, Range32 rows) {
+  if (!card.second) return false;
+  for (const Row& row : rows_of(card, rows))
+    if (!row.second.empty()) return true;
+  return false;
+}
+
 // Before an alternative line, which the card hands over bare: in a list without columns a word is the only sign.
 inline constexpr std::string_view kOr = "or ";
 // Around struck words, where a format has no line to draw through them.

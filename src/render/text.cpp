@@ -83,27 +83,28 @@ class Leaf {
     steps(section.steps);
   }
 
-  std::string amount_of(const Row& row) const {
+  std::string amount_of(const Row& row, bool two) const {
     std::string amount(row.alternative ? kOr : "");
     amount += words(row.amount);
-    if (!card_.second && !row.second.empty()) amount += " (" + words(row.second) + ")";
+    if (!two && !row.second.empty()) amount += " (" + words(row.second) + ")";
     while (!amount.empty() && amount.back() == ' ') amount.pop_back();
     return amount;
   }
 
   void table(Range32 rows) {
     if (rows.empty()) return;
-    const bool heads = card_.second && !(card_.first_column.empty() && card_.second_column.empty());
+    const bool two = two_columns(card_, rows);
+    const bool heads = two && !(card_.first_column.empty() && card_.second_column.empty());
     const std::string first_head = words(card_.first_column), second_head = words(card_.second_column);
     std::size_t first = heads ? width_of(first_head) : 0;
     std::size_t second = heads ? width_of(second_head) : 0;
     for (const Row& row : rows_of(card_, rows)) {
-      first = std::max(first, width_of(amount_of(row)));
-      if (card_.second) second = std::max(second, width_of(words(row.second)));
+      first = std::max(first, width_of(amount_of(row, two)));
+      if (two) second = std::max(second, width_of(words(row.second)));
     }
     // A wide amount stands out of its column rather than leave no room for the names.
-    first = std::min(first, kColumns / 4);
-    second = std::min(second, kColumns / 4);
+    first = std::min(first, two ? kColumns / 4 : kColumns * 2 / 5);
+    second = std::min(second, kColumns / 3);
     if (heads) {
       out_.append(kIndent, ' ');
       right(first_head, first);
@@ -116,7 +117,7 @@ class Leaf {
 
   void line(const Row& row, std::size_t first, std::size_t second) {
     out_.append(kIndent, ' ');
-    right(amount_of(row), first);
+    right(amount_of(row, second > 0), first);
     out_ += "  ";
     std::size_t column = kIndent + first + 2;
     if (second > 0) {

@@ -13,7 +13,7 @@ Fraction half() {
 
 TEST_CASE("neither scaled nor converted: as written") {
   CHECK(one("500g flour", kOnce) == "500g");
-  CHECK(one("1 1/2  tsp fine salt", kOnce) == "1 1/2 tsp");
+  CHECK(one("1 1/2  tsp fine salt", kOnce) == "1½ tsp");
   CHECK(one("about 33 g butter", kOnce) == "about 33 g");
   CHECK(one("a pinch of salt", kOnce) == "a pinch");
   CHECK(one("100 ml milk", kOnce, System::metric) == "100 ml");

@@ -14,8 +14,8 @@ std::string one_line(const std::string& amount, const std::string& name, const F
 
 }  // namespace
 
-TEST_CASE("unscaled amounts stand as they are written, blanks collapsed") {
-  CHECK(one_line("1 1/2 kg", "plain flour", 1) == "1 1/2 kg");
+TEST_CASE("unscaled amounts stand as they are written, blanks collapsed, fractions as print has them") {
+  CHECK(one_line("1 1/2 kg", "plain flour", 1) == "1½ kg");
   CHECK(one_line("6-8", "large eggs", 1) == "6-8");
   CHECK(one_line("about  200 g", "plain flour", 1) == "about 200 g");
   CHECK(one_line("2 x 400 g tins", "tomatoes", 1) == "2 x 400 g tins");

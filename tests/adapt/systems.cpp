@@ -25,7 +25,7 @@ TEST_CASE("a unit of the reader's own measures is left as written") {
   CHECK(shown_in(System::metric, "281 g", "plain flour") == "281 g");
   CHECK(shown_in(System::imperial, "1 lb 3 oz", "plain flour") == "1 lb 3 oz");
   CHECK(shown_in(System::metric, "2 tbsp", "golden syrup") == "2 tbsp");
-  CHECK(shown_in(System::american, "1 3/4 cups", "plain flour", kAmerican) == "1 3/4 cups");
+  CHECK(shown_in(System::american, "1 3/4 cups", "plain flour", kAmerican) == "1¾ cups");
   CHECK(shown_in(System::metric, "2", "large eggs") == "2");
 }
 

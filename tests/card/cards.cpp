@@ -180,7 +180,7 @@ TEST_CASE("remarks and tastings, newest first") {
   CHECK(card.words(card.card.trials[0].date) == "2026-02-11");
   CHECK(card.words(card.card.trials[0].runs).find("fine salt") == 0);
   CHECK(card.words(card.card.trials[0].runs).find("Flat when tasted warm.") != std::string::npos);
-  CHECK(card.words(card.card.trials[1].runs) == "no change. Good.");
+  CHECK(card.words(card.card.trials[1].runs) == "No change. Good.");
 }
 
 TEST_CASE("times that were not tested at this size are something to watch") {
