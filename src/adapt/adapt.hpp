@@ -51,6 +51,9 @@ struct Rounds {
 // An amount in the page's own words, its fractions as print has them: 1 1/2 tsp is 1½ tsp.
 std::string in_print(std::string_view text);
 
+// Does a clause cut pieces? [24 straws of 22 g] does, where the dish is called Cheese straws, too.
+bool cuts(const Recipe& recipe, const Clause& clause);
+
 // All that a card shows of a recipe's amounts, parallel to the recipe's arrays.
 struct Adapted {
   const Recipe* recipe = nullptr;  // the scaled one

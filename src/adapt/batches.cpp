@@ -95,7 +95,7 @@ Found handled(const Recipe& recipe, const Step& step, Index last, const Quantity
   Found found;
   for (Index c = std::min(last + 1, step.clauses.end()); c-- > step.clauses.first;) {
     const Clause& clause = recipe.clauses[c];
-    if (clause.kind == ClauseKind::pieces && dimension == Dimension::count && !clause.terms.empty()) {
+    if (cuts(recipe, clause) && dimension == Dimension::count && !clause.terms.empty()) {
       const Quantity& pieces = recipe.terms[clause.terms.first].amount;
       if (pieces.is_lost() || found.any) continue;
       const auto whole = [](const Fraction& end) { return Fraction::of(std::max<Wide>(end.nearest(), 1), 1); };
@@ -119,6 +119,16 @@ Found handled(const Recipe& recipe, const Step& step, Index last, const Quantity
 }
 
 }  // namespace
+
+bool cuts(const Recipe& recipe, const Clause& clause) {
+  if (clause.kind == ClauseKind::pieces) return true;
+  if (clause.kind != ClauseKind::use || clause.mentions.count != 1 || clause.terms.empty()) return false;
+  const Mention& mention = recipe.mentions[clause.mentions.first];
+  const Target& target = mention.target;
+  const bool itself = target.kind == TargetKind::part && target.index == clause.part;
+  const Quantity& amount = recipe.terms[clause.terms.first].amount;
+  return itself && !mention.takes && !amount.is_lost() && amount.unit == kNoUnit;
+}
 
 Shown limit_of(const std::optional<Batch>& batch, Shower& shower) {
   if (!batch || batch->amount.is_lost()) return {};

@@ -114,6 +114,7 @@ void Maker::clause(const Clause& clause) {
   const auto index = static_cast<Index>(&clause - recipe_.clauses.data());
   const auto sum = std::find_if(adapted_.by_weight.begin(), adapted_.by_weight.end(),
                                 [&](const ByWeight& one) { return one.clause == index; });
+  const bool own_pieces = clause.kind == ClauseKind::use && cuts(recipe_, clause);
   std::size_t last = places.size();  // of the rule that a total stands behind
   for (std::size_t i = 0; i < places.size() && sum != adapted_.by_weight.end(); ++i) {
     const TermRole role = places[i].term ? recipe_.terms[places[i].index].role : TermRole::per;
@@ -125,7 +126,7 @@ void Maker::clause(const Clause& clause) {
     at = places[i].span.end;
     if (!places[i].term) {
       mention(clause, places[i].index);
-    } else if (recipe_.terms[places[i].index].role == TermRole::pieces) {
+    } else if (recipe_.terms[places[i].index].role == TermRole::pieces || (own_pieces && i == 0)) {
       at = pieces(clause, places[i].index, at);
     } else {
       term(clause, places[i].index);
@@ -201,7 +202,8 @@ void Maker::term(const Clause&, Index index) {
 
 // "8 slices" is one thing to read; "[1 slice]" three times over is "3 slices". Returns where the text goes on.
 std::uint32_t Maker::pieces(const Clause& clause, Index index, std::uint32_t at) {
-  const std::string_view thing = clause.thing;
+  const bool own = clause.kind == ClauseKind::use && clause.mentions.count == 1;  // the dish's own name
+  const std::string_view thing = own ? recipe_.slice(recipe_.mentions[clause.mentions.first].span) : clause.thing;
   const Shown& shown = adapted_.terms[index];
   const std::uint32_t begin = at + 1;
   if (thing.empty() || shown.exact.unit != kNoUnit || recipe_.text.substr(begin, thing.size()) != thing) {

@@ -91,6 +91,8 @@ TEST_CASE("a step says how many rounds its load takes") {
         "Coat the fillets. Fry 6 min, 2 at a time (3 rounds of 1 to 2) until gold.");
   CHECK(step("  400 g dough\n", "Roll [the dough], cut [24 straws] and [bake 15 min, 12 at a time].", 2) ==
         "Roll the dough, cut 48 straws and bake 15 min, 12 at a time (4 rounds).");
+  CHECK(step("  400 g dough\n", "Roll [the dough], cut [24 roasts of 15 g] and [bake 15 min, 12 at a time].", 1) ==
+        "Roll the dough, cut 24 roasts of 15 g and bake 15 min, 12 at a time (2 rounds).");
   // Nobody says which of two is meant.
   CHECK(step("  4 fillets\n  6 eggs\n", "Dip [the fillets] in [the eggs]. [fry 6 min, 2 at a time].", 1) ==
         "Dip the fillets in the eggs. Fry 6 min, 2 at a time.");
