@@ -119,6 +119,12 @@ Range32 Maker::rest_runs(Index index) {
     const bool several = tail.amount->high > Fraction(1);
     out_.put(plain ? std::string(tail.name) : several ? plural_of(tail.name) : singular_of(tail.name));
   };
+  // With a column beside the amounts, what one weighs has no other place.
+  for (Index s = line.stated.first; s < line.stated.end() && adapted_.beside; ++s) {
+    if (!recipe_.stated[s].each) continue;
+    next();
+    out_.add(in_print(recipe_.slice(recipe_.stated[s].span)), Role::amount), out_.put(words_[Caption::each]);
+  }
   for (Index t = line.tails.first; t < line.tails.end(); ++t) {
     const Tail& tail = recipe_.tails[t];
     next();

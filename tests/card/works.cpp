@@ -148,6 +148,8 @@ TEST_CASE("the second column says nothing twice") {
   CHECK(card.row(0) == "½ tsp |  | fine salt | ");
   CHECK(card.row(1) == "up to 1 tbsp |  | oil | ");
   CHECK(card.row(2) == "400 g | 14 oz | leeks | ");
+  const Carded legs(roast("  4 (about 220 g each) chicken legs\n", "Mix [everything]."), 1, beside);
+  CHECK(legs.row(0) == "4 |  | chicken legs | about 220 g each");
 }
 
 }  // namespace
