@@ -47,13 +47,22 @@ struct tin_across : seq<tin_item, star<gap, times_sign, gap, tin_item>> {
 struct deep : seq<tin_item, gap, kw_deep> {
   static constexpr Kind node = Kind::deep;
 };
+// "19 x 9 cm at the base": the sides slope.
+struct tin_base
+    : seq<tin_item, star<gap, times_sign, gap, tin_item>, gap, kw_at, gap, opt<kw_the, gap>, kw_base> {
+  static constexpr Kind node = Kind::tin_base;
+};
+struct tin_hole : seq<tin_item, gap, kw_hole> {
+  static constexpr Kind node = Kind::tin_hole;
+};
+struct tin_more : seq<ogap, one<','>, ogap, sor<deep, tin_base, tin_hole>> {};
 struct tin_thing : name_words {
   static constexpr Kind node = Kind::name;
 };
-// "2 x 20 cm round" is two tins; "20 x 30 cm" is one.
-struct several_tins : seq<tin_count, tin_item, gap, sor<times_sign, shape>> {};
+// "2 x 20 cm round" is two tins; "20 x 30 cm" and "21 x 11 cm loaf" are one.
+struct several_tins : seq<tin_count, tin_item, gap, sor<times_sign, known<kOneWidth>>> {};
 struct tin_value : seq<opt<at<several_tins>, tin_count>, tin_across, opt<gap, shape>, opt<gap, tin_thing>,
-                       opt<ogap, one<','>, ogap, deep>, shut> {};
+                       rep_max<3, tin_more>, shut> {};
 
 // ---- use ----------------------------------------------------------------------------------------------------------
 struct value_char : not_one<' ', '\t', '\r', '\n'> {};

@@ -130,9 +130,17 @@ class Reader {
   }
 
   void tin_row(const Tin& tin) {
-    constexpr std::string_view kShapes[] = {"", " round", " square", " oblong", " of its own shape"};
-    table_.row(tin.span, "tin", tin.count.exact() + " of " + write_plain(*tin.across) + (tin.along ? " x " + write_plain(*tin.along) : "") +
-                                    std::string(kShapes[static_cast<std::size_t>(tin.shape)]) + (tin.deep ? ", " + write_plain(*tin.deep) + " deep" : ", depth not said"));
+    constexpr std::string_view kShapes[] = {"", " round", " square", " oblong", " ring", " oval", " of its own shape"};
+    const TinSize& size = tin.size;
+    const auto mm = [](const Fraction& length) { return length.decimal(1) + " mm"; };
+    std::string meaning = size.count == Fraction(1) ? "" : size.count.exact() + " of ";
+    meaning += !size.volume.is_lost() ? size.volume.decimal(0) + " ml" : mm(size.across) + (size.along.is_lost() ? "" : " x " + mm(size.along));
+    meaning += std::string(kShapes[static_cast<std::size_t>(size.shape)]);
+    if (!size.hole.is_lost()) meaning += ", hole " + mm(size.hole);
+    if (!size.base_across.is_lost()) meaning += ", " + mm(size.base_across) + (size.base_along.is_lost() ? "" : " x " + mm(size.base_along)) + " at the base";
+    if (size.volume.is_lost()) meaning += size.deep.is_lost() ? ", depth not said" : ", " + mm(size.deep) + " deep";
+    if (const Fraction held = held_by(size); !held.is_lost() && size.volume.is_lost()) meaning += ", holds " + held.decimal(0) + " ml to the brim";
+    table_.row(tin.span, "tin", meaning);
   }
 
   void part(Index p) {

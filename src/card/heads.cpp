@@ -59,7 +59,7 @@ void Maker::makes_fact(const std::vector<Made>& all, const std::vector<Shown>& s
 
 void Maker::tin_fact(const Tin& tin) {
   out_.begin();
-  out_.collapsed(trim(recipe_.slice({tin.span.begin + 4, tin.span.end})), Role::text);
+  out_.collapsed(trim(recipe_.slice(tin.span)), Role::text);
   if (!(recipe_.factor == Fraction(1))) out_.put(words_[Caption::for_as_written]);
   fact(FactKind::tin, Caption::tin, out_.end());
 }

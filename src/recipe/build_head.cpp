@@ -3,6 +3,7 @@
 
 #include "diag/nearest.hpp"
 #include "recipe/builder.hpp"
+#include "recipe/tins.hpp"
 #include "words/lexicon.hpp"
 
 namespace qtn {
@@ -81,7 +82,11 @@ void Builder::head_value(Field field, View at) {
   switch (field) {
     case Field::makes: return read_makes(at, own != nullptr ? own->makes : recipe_.makes);
     case Field::keeps: return read_keeps(at, own != nullptr ? own->keeps : recipe_.keeps);
-    case Field::tin: return read_tin(at, own != nullptr ? own->tin : recipe_.tin);
+    case Field::tin: {
+      std::optional<Tin>& tin = own != nullptr ? own->tin : recipe_.tin;
+      if (!tin) tin = read_tin(in_, at);
+      return;
+    }
     case Field::at_most: return read_batch(at, own != nullptr ? own->batch : recipe_.batch);
     case Field::use: return read_use(at);
     case Field::ready:
@@ -184,40 +189,6 @@ void Builder::read_keeps(View at, std::vector<Keep>& out) {
     }
     out.push_back(keep);
   }
-}
-
-void Builder::read_tin(View at, std::optional<Tin>& out) {
-  Tin tin;
-  tin.span = at.span();
-  bool damaged = false;
-  for (View one : at) {
-    if (one.kind() == Kind::tin_count) tin.count = read_number(in_, View(tree_, one.index() + 1));
-    if (one.kind() == Kind::shape) {
-      const std::string_view word = Lexicon::standard().row(one.value()).text;
-      tin.shape = word == "round" || word == "springform" || word == "sandwich" ? TinShape::round
-                  : word == "square" ? TinShape::square : TinShape::other;
-    }
-    if (one.kind() == Kind::deep) {
-      const ReadAmount read = read_item(in_, one, Place::tin);
-      damaged = damaged || read.damaged || !expect_dimension(in_, read.amount, read.span, {Dimension::length}, "how deep a tin is wants");
-      tin.deep = read.amount;
-    }
-    if (one.kind() != Kind::tin_size) continue;
-    // "20 x 30 cm": the last unit serves both.
-    std::vector<std::pair<Fraction, Span>> numbers;
-    UnitId unit = kNoUnit;
-    for (View token : one) {
-      if (token.kind() == Kind::number) numbers.push_back({read_number(in_, token), token.span()});
-      else if (token.kind() == Kind::unit) unit = Lexicon::standard().row(token.value()).unit;
-      else if (token.kind() == Kind::inch_word) unit = common().inch;
-    }
-    if (numbers.empty()) continue;
-    tin.across = Quantity{numbers[0].first, numbers[0].first, unit, Manner::plain, false};
-    if (numbers.size() > 1) tin.along = Quantity{numbers[1].first, numbers[1].first, unit, Manner::plain, false};
-    damaged = damaged || !expect_dimension(in_, *tin.across, one.span(), {Dimension::length, Dimension::volume}, "the size of a tin wants");
-    if (numbers.size() > 1 && tin.shape == TinShape::none) tin.shape = TinShape::rectangle;
-  }
-  if (!damaged && tin.across && !out) out = tin;
 }
 
 void Builder::read_batch(View at, std::optional<Batch>& out) {

@@ -32,7 +32,6 @@ class Builder {
   void text_value(Field field, View at, Span value);
   void read_makes(View at, std::vector<Made>& out);
   void read_keeps(View at, std::vector<Keep>& out);
-  void read_tin(View at, std::optional<Tin>& out);
   void read_batch(View at, std::optional<Batch>& out);
   void read_use(View at);
   void read_film(View block);

@@ -167,7 +167,7 @@ void KitchenReader::fact(Field which, Span name, const std::vector<Cell>& cells)
     case Field::suppliers:
       for (const Cell& cell : cells) said(cell.word, cell.span);
       break;
-    case Field::tins: tin(cells); break;
+    case Field::tins: tin(name, cells); break;
     case Field::verbs: verb(name, cells); break;
     case Field::house_measures: measure(name, cells); break;
     case Field::house_words: house_word(name, cells); break;

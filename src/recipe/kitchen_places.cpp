@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "recipe/kitchen_reader.hpp"
+#include "recipe/tins.hpp"
 #include "words/lexicon.hpp"
 
 namespace qtn {
@@ -79,7 +80,7 @@ void KitchenReader::choose_oven(const std::vector<OvenKind>& kinds) {
   kitchen_.oven = alike ? kinds.front() : OvenKind::unstated;
 }
 
-void KitchenReader::tin(const std::vector<Cell>& cells) {
+void KitchenReader::tin(Span name, const std::vector<Cell>& cells) {
   std::size_t last = cells.size();
   while (last > 0 && of_these(cells[last - 1])) --last;
   if (last == 0) {
@@ -88,19 +89,12 @@ void KitchenReader::tin(const std::vector<Cell>& cells) {
   }
   const Span size{cells.front().span.begin, cells[last - 1].span.end};
   if (!parse_value(Field::tin, in_.source.text(), size, scratch_)) return wrong(Code::kitchen_tin_fact, Field::tins, size);
-  bool sized = true;
-  for (View part : View(scratch_, 0)) {
-    if (part.kind() != Kind::tin_size && part.kind() != Kind::deep) continue;
-    UnitId unit = kNoUnit;
-    for (View token : part) {
-      if (token.kind() == Kind::number) sized = sized && read_number(in_, token).sign() > 0;
-      if (token.kind() == Kind::unit) unit = Lexicon::standard().row(token.value()).unit;
-      if (token.kind() == Kind::inch_word) unit = common().inch;
-    }
-    const Dimension dimension = qtn::unit(unit).dimension;
-    sized = sized && (dimension == Dimension::length || (dimension == Dimension::volume && part.kind() == Kind::tin_size));
-  }
-  if (!sized) wrong(Code::kitchen_tin_fact, Field::tins, size);
+  Report unsaid;  // one form for whatever is wrong with a fact
+  Reading in{in_.source, unsaid, in_.dialect, {}};
+  std::optional<Tin> tin = read_tin(in, View(scratch_, 0));
+  if (!tin) return wrong(Code::kitchen_tin_fact, Field::tins, size);
+  tin->span = size;
+  kitchen_.tins.push_back({in_.slice(name), *tin});
 }
 
 }  // namespace qtn

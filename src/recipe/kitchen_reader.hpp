@@ -51,7 +51,7 @@ class KitchenReader {
   void oven(const Cell& cell);
   void hob(const Cell& cell);
   void fridge(const Cell& cell);
-  void tin(const std::vector<Cell>& cells);
+  void tin(Span name, const std::vector<Cell>& cells);
   void choose_oven(const std::vector<OvenKind>& kinds);
 
   // kitchen_foods.cpp: ingredients and prices

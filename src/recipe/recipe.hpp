@@ -11,6 +11,7 @@
 #include "diag/diagnostic.hpp"
 #include "larder/food.hpp"
 #include "measure/quantity.hpp"
+#include "measure/tin.hpp"
 #include "syntax/field.hpp"
 #include "syntax/tree.hpp"
 #include "words/verbs.hpp"
@@ -30,7 +31,6 @@ struct Slice {
 enum class OvenKind : std::uint8_t { unstated, conventional, fan, gas };
 enum class WordsOf : std::uint8_t { unstated, british, american };
 enum class KeepPlace : std::uint8_t { none, chilled, frozen, cool, room, sealed };
-enum class TinShape : std::uint8_t { none, round, square, rectangle, other };
 
 struct Made {
   Quantity amount;
@@ -46,10 +46,8 @@ struct Keep {
   Span span, length_span;
 };
 struct Tin {
-  Fraction count = Fraction(1);
-  std::optional<Quantity> across, along, deep;  // `across` is a volume for a basin given by its size
-  TinShape shape = TinShape::none;
-  Span span;
+  TinSize size;
+  Span span;  // the value, as written
 };
 struct Batch {  // at most: 1.5 kg oranges at a time
   Quantity amount;
@@ -295,6 +293,7 @@ struct Kitchen {
   bool gentle_seasoning = false;
   std::string_view law, currency;
   std::vector<HouseMeasure> measures;
+  std::vector<std::pair<std::string_view, Tin>> tins;
   std::vector<std::pair<std::string_view, Verb>> verbs;
   std::vector<HouseFood> foods;
   std::vector<std::pair<std::string_view, std::string_view>> words_of_house;

@@ -86,6 +86,8 @@ struct Lexicon::Impl {
     add_list(WordList::place, kPlaceWord);
     add_list(WordList::keep_place, kKeepPlace);
     add_list(WordList::shape, kShapeWord);
+    for (LexiconRow& row : rows)
+      if (row.classes == kShapeWord && row.value == Fraction(1)) row.classes |= kOneWidth;
     add_list(WordList::unmeasured, kUnmeasured);
     index();
   }

@@ -20,6 +20,7 @@ enum WordClass : std::uint16_t {
   kShapeWord = 256,     // round, square
   kUnmeasured = 512,    // to taste, as needed
   kLookAlike = 1024,    // c, T, tbs, L: after a number never a unit and never a name
+  kOneWidth = 4096,     // of the shapes those of one width: round, square
   kVerbForm = 2048,     // baking, baked: prose before a bare duration
 };
 
