@@ -17,11 +17,19 @@ struct Request {
   std::optional<Quantity> serves;  // target: feeds this many
   std::optional<Quantity> makes;   // target: 12 pasties, 2 kg
   std::string makes_thing;
+  std::string tin_text;            // target: fills this tin as the written one is filled; a size, or one of the house's
+  std::optional<Tin> tin;          // ... where the text is a size: "26 cm round, 3 cm deep"
+  std::optional<Quantity> have;    // target: uses up so much ...
+  std::string have_thing;          // ... of the line of this name
 };
 
 // The factor that a request asks for: 1 when it asks for none. Reports what cannot be met (serves without `serves:`,
-// a makes of another dimension, a factor of 0) as errors.
+// a makes of another dimension, a tin that cannot be compared, a factor of 0) as errors.
 Fraction factor_of(const Recipe& recipe, const Request& request, Report& report);
+
+// The tin that a recipe is written for: its own, else that of the dish, else of the only part that has one; null when
+// there is none.
+const Tin* tin_of(const Recipe& recipe);
 
 // Every amount times k. scale(scale(r, k), 1/k) has the exact amounts of r.
 Recipe scale(const Recipe& recipe, const Fraction& k);
@@ -76,6 +84,7 @@ struct Adapted {
   std::vector<Rounds> part_rounds;          // of each part
   std::vector<Rounds> loads;                // of steps, more than one round each
   std::vector<std::pair<Shown, Shown>> changes;  // of trials, one after another: before, after
+  std::string tin;  // the tin that was asked for, in the words of the request
   // Lines tied by ratios were rounded together.
   Report lacks;  // notes and warnings: no density to convert with, a whole thing splits, times not tested, scales:
 };

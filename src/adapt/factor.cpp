@@ -1,16 +1,17 @@
 // Which factor a request asks for.
 #include <algorithm>
 
-#include "adapt/adapt.hpp"
+#include "adapt/factor.hpp"
 #include "words/fold.hpp"
 
 namespace qtn {
-namespace {
 
 Fraction refuse(Report& report, Span span, std::string message, std::string expected) {
   report.add(Code::cannot_make_that, span, std::move(message)).expect(std::move(expected));
   return Fraction(1);
 }
+
+namespace {
 
 bool same_thing(std::string_view a, std::string_view b) {
   return fold_name(singular_of(a)) == fold_name(singular_of(b));
@@ -70,7 +71,12 @@ Fraction factor_of(const Recipe& recipe, const Request& request, Report& report)
                     "This recipe does not say how much of that it makes.",
                     "a number of what stands in `makes:`, or its weight where that is given");
     factor = in_base(*request.makes, recipe.dialect).low / one;
+  } else if (!request.tin_text.empty()) {
+    factor = factor_for_tin(recipe, request, report);
+  } else if (request.have) {
+    factor = factor_for_stock(recipe, *request.have, request.have_thing, report);
   }
+  if (report.has_errors()) return Fraction(1);
   if (factor.is_lost())
     return refuse(report, {}, "That size is too long a number to work out exactly.", "a shorter number");
   if (factor.sign() <= 0) return refuse(report, {}, "A recipe can only be made more than 0 times.", "a number above 0");

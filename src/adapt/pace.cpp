@@ -15,6 +15,10 @@ bool is_measure(const Term& term) {
 
 }  // namespace
 
+Fraction gentle(const Fraction& k) {
+  return k <= Fraction(2) ? k : Fraction(2) + (k - Fraction(2)) / Fraction(2);
+}
+
 Pace pace_of(const Recipe& recipe, const TakeLine& line) {
   const TakeLine* const over = above(recipe, line);
   if (line.fixed || (over != nullptr && over->fixed)) return Pace::still;

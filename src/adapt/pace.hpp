@@ -6,6 +6,8 @@ namespace qtn {
 
 enum class Pace : std::uint8_t { still, plain, gentle };
 
+// Up to twice in proportion, beyond that half as fast: ten times the batch takes six times as much (S3-31, CSA).
+Fraction gentle(const Fraction& k);
 Pace pace_of(const Recipe& recipe, const TakeLine& line);
 // Of a term: what a step takes grows with its line; times, temperatures, measures, piece weights and loads stand still.
 Pace pace_of(const Recipe& recipe, const Clause& clause, Index term);

@@ -10,11 +10,6 @@ void times(Quantity& amount, const Fraction& k) {
   amount.high *= k;
 }
 
-// Up to twice in proportion, beyond that half as fast: ten times the batch takes six times as much (S3-31).
-Fraction gentle(const Fraction& k) {
-  return k <= Fraction(2) ? k : Fraction(2) + (k - Fraction(2)) / Fraction(2);
-}
-
 class Scaler {
  public:
   // The gentle rule is of the recipe as written: what was scaled before is taken back out, so that scaling back is

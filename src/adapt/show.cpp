@@ -1,6 +1,8 @@
 // Everything a card shows of a recipe's amounts, in one system or two, rounded once.
 #include <algorithm>
 
+#include "adapt/factor.hpp"
+#include "adapt/friendly.hpp"
 #include "adapt/pace.hpp"
 #include "adapt/shower.hpp"
 #include "adapt/ties.hpp"
@@ -33,13 +35,13 @@ class Showing {
   void lines(std::vector<Shown>& out) {
     out.reserve(recipe_.lines.size());
     const bool ratios = std::any_of(recipe_.lines.begin(), recipe_.lines.end(), is_ratio);
-    Roundings roundings(ratios ? recipe_.lines.size() : 0);
+    roundings_.assign(ratios || !unscaled_ ? recipe_.lines.size() : 0, std::nullopt);
     for (std::size_t i = 0; i < recipe_.lines.size(); ++i) {
       out.push_back(shower_.line(standing(recipe_, recipe_.lines[i])));
-      if (ratios && out.back().changed) roundings[i] = shower_.last();
+      if (!roundings_.empty() && out.back().changed) roundings_[i] = shower_.last();
     }
     if (!ratios) return;
-    for (const Part& part : recipe_.parts) tie(recipe_, part, roundings, out);
+    for (const Part& part : recipe_.parts) tie(recipe_, part, roundings_, out);
   }
 
   void tails(std::vector<Shown>& out) {
@@ -112,6 +114,8 @@ class Showing {
     if (const std::string high = down(amount.high); high != text) text += " to " + high;
     return from_text(std::move(text), amount);
   }
+
+  const Roundings& roundings() const { return roundings_; }
 
  private:
   Shown logged(const TakeLine* line, const std::optional<Quantity>& amount, Span span) {
@@ -208,11 +212,30 @@ class Showing {
   const Recipe& recipe_;
   Shower shower_;
   bool unscaled_;
+  Roundings roundings_;  // of the list, by line; empty where nothing was rounded
 };
 
 bool has_lengths(const Recipe& recipe) {
   return std::any_of(recipe.terms.begin(), recipe.terms.end(),
                      [](const Term& term) { return term.role == TermRole::length; });
+}
+
+// What was asked of a tin, and what it leaves unsaid.
+void watch_tin(const Recipe& recipe, const Request& request, Report& lacks) {
+  const Tin *const own = tin_of(recipe), *const asked = tin_asked(recipe, request);
+  if (own == nullptr || asked == nullptr) return;
+  lacks.add(Code::other_tin, {},
+            "This is for another tin, " + request.tin_text + ": watch the baking, since a deeper or wider tin takes another time.");
+  if (tin_factor(own->size, asked->size).by_top)
+    lacks.add(Code::tin_by_its_top, {}, "A depth is not given, so the tins were compared by their width alone, filled to the same height.");
+}
+
+void offer_rounder(const Recipe& recipe, const Roundings& roundings, Report& lacks) {
+  const auto rounder = friendly_factor(recipe, roundings);
+  if (!rounder) return;
+  lacks.add(Code::rounder_size, {},
+            "At " + write_times(*rounder) + " times the recipe in place of " + write_times(recipe.factor) +
+                ", every amount comes out round.");
 }
 
 void watch(const Recipe& recipe, Report& lacks) {
@@ -223,8 +246,8 @@ void watch(const Recipe& recipe, Report& lacks) {
               "The times are those of the recipe as written; at this size they are not tested.");
   if (recipe.scales && (factor < recipe.scales->low || factor > recipe.scales->high))
     lacks.add(Code::outside_scales, {},
-              "The recipe has been found to hold from " + write_number(recipe.scales->low, true, false) + " to " +
-                  write_number(recipe.scales->high, true, false) + " times, and this card is outside that.");
+              "The recipe has been found to hold from " + write_times(recipe.scales->low) + " to " +
+                  write_times(recipe.scales->high) + " times, and this card is outside that.");
 }
 
 void made(const Recipe& recipe, Showing& showing, Adapted& out) {
@@ -278,6 +301,9 @@ Adapted show(const Recipe& recipe, const Request& request) {
     out.by_weight = by_weight(recipe, first.shower(), &second.shower(), out.lacks);
   }
   watch(recipe, out.lacks);
+  if (!request.tin_text.empty()) watch_tin(recipe, request, out.lacks);
+  if (!(recipe.factor == Fraction(1))) offer_rounder(recipe, first.roundings(), out.lacks);
+  out.tin = request.tin_text;
   return out;
 }
 

@@ -30,7 +30,7 @@ void Maker::edition() {
     if (recipe_.factor == Fraction::of(1, 2)) {
       out_.put(words_[Caption::half_the_recipe]);
     } else {
-      out_.put(write_number(recipe_.factor, true, false));
+      out_.put(write_times(recipe_.factor));
       out_.put(words_[recipe_.factor < Fraction(1) ? Caption::of_the_recipe : Caption::times_the_recipe]);
     }
   }
@@ -59,6 +59,13 @@ void Maker::makes_fact(const std::vector<Made>& all, const std::vector<Shown>& s
 
 void Maker::tin_fact(const Tin& tin) {
   out_.begin();
+  if (!adapted_.tin.empty() && &tin == tin_of(recipe_)) {
+    out_.put(adapted_.tin);
+    out_.put(words_[Caption::in_place_of]);
+    out_.collapsed(trim(recipe_.slice(tin.span)), Role::text);
+    fact(FactKind::tin, Caption::tin, out_.end());
+    return;
+  }
   out_.collapsed(trim(recipe_.slice(tin.span)), Role::text);
   if (!(recipe_.factor == Fraction(1))) out_.put(words_[Caption::for_as_written]);
   fact(FactKind::tin, Caption::tin, out_.end());
@@ -124,9 +131,9 @@ void Maker::head() {
   if (recipe_.scales) {
     out_.begin();
     out_.put(words_[Caption::found_to_hold_from]);
-    std::string range = write_number(recipe_.scales->low, true, false);
+    std::string range = write_times(recipe_.scales->low);
     range += words_[Caption::to];
-    range += write_number(recipe_.scales->high, true, false);
+    range += write_times(recipe_.scales->high);
     range += words_[Caption::times];
     out_.add(range, Role::amount);
     fact(FactKind::scales, Caption::scales, out_.end());

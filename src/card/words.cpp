@@ -45,6 +45,7 @@ constexpr CaptionRow kRows[] = {
     {Caption::at_a_time, " at a time", " at a time"},
     {Caption::tasted_standard, "tasted three times without a change", "tasted three times without a change"},
     {Caption::for_as_written, ", for the recipe as written", ", for the recipe as written"},
+    {Caption::in_place_of, ", in place of ", ", in place of "},
     {Caption::times_the_recipe, " times the recipe", " times the recipe"},
     {Caption::of_the_recipe, " of the recipe", " of the recipe"},
     {Caption::half_the_recipe, "half the recipe", "half the recipe"},

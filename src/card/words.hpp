@@ -11,7 +11,7 @@ enum class Caption : std::uint8_t {
   makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, standardized, serve, guests,
   conventional, fan, gas,
   chilled, frozen, cool, room, sealed, once_open,
-  at_its_best_after, found_to_hold_from, times, at_most, at_a_time, tasted_standard, for_as_written,
+  at_its_best_after, found_to_hold_from, times, at_most, at_a_time, tasted_standard, for_as_written, in_place_of,
   // edition
   times_the_recipe, of_the_recipe, half_the_recipe, about_times, for_so_many,
   // headings

@@ -24,4 +24,12 @@ std::optional<Amount> read_amount_argument(const std::string& text, Dialect dial
   return as_line(text, " thing", dialect);
 }
 
+std::optional<Tin> read_tin_argument(const std::string& text) {
+  if (text.find('\n') != std::string::npos) return std::nullopt;
+  const Source source("argument", "recipe: argument\ntin: " + text + "\n");
+  Workbench bench;
+  Report report;
+  return compile(source, {}, bench, report).tin;
+}
+
 }  // namespace qtn

@@ -3,7 +3,7 @@
 #include <optional>
 #include <string>
 
-#include "measure/quantity.hpp"
+#include "recipe/recipe.hpp"
 
 namespace qtn {
 
@@ -13,5 +13,7 @@ struct Amount {
 };
 // Nothing when the text is no amount.
 std::optional<Amount> read_amount_argument(const std::string& text, Dialect dialect);
+// "26 cm round, 3 cm deep"; nothing when the text is no size of a tin.
+std::optional<Tin> read_tin_argument(const std::string& text);
 
 }  // namespace qtn

@@ -69,6 +69,16 @@ std::optional<Order> order_of(const CardOptions& options) {
     order.request.makes = read->quantity;
     order.request.makes_thing = read->thing;
   }
+  if (!options.tin.empty()) {
+    order.request.tin = read_tin_argument(options.tin);  // else the name of one of the house's tins
+    order.request.tin_text = options.tin;
+  }
+  if (!options.from.empty()) {
+    const auto read = amount(options.from);
+    if (!read || read->thing.empty() || read->quantity.low.sign() <= 0) return wrong("--from", options.from, "an amount of something in the list: 1.3 kg lamb shoulder");
+    order.request.have = read->quantity;
+    order.request.have_thing = read->thing;
+  }
   order.variant = options.variant;
   order.with = options.with;
   return order;

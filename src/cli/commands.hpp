@@ -21,7 +21,7 @@ struct CardOptions {
   std::vector<std::string> paths;
   std::string as = "markdown";
   std::string units = "written", beside, measures;
-  std::string times, serves, makes, variant, with, out;
+  std::string times, serves, makes, tin, from, variant, with, out;
 };
 int run_card(const CardOptions& options);
 

@@ -29,11 +29,16 @@ int main(int argc, char** argv) {
   card_command->add_option("--as", card.as, "markdown, html, text or json")->capture_default_str();
   card_command->add_option("--units", card.units, "written, metric, imperial or american")->capture_default_str();
   card_command->add_option("--beside", card.beside, "a second column: metric, imperial or american");
-  auto* times = card_command->add_option("--times", card.times, "so many times the recipe: 3, 1/2, 2.5");
-  auto* serves = card_command->add_option("--serves", card.serves, "for so many people");
-  auto* makes = card_command->add_option("--makes", card.makes, "so much of it: 12 pasties, 2 kg");
-  times->excludes(serves)->excludes(makes);
-  serves->excludes(makes);
+  CLI::Option* const sizes[] = {
+      card_command->add_option("--times", card.times, "so many times the recipe: 3, 1/2, 2.5"),
+      card_command->add_option("--serves", card.serves, "for so many people"),
+      card_command->add_option("--makes", card.makes, "so much of it: 12 pasties, 2 kg"),
+      card_command->add_option("--tin", card.tin, "for another tin: 26 cm round, 3 cm deep, or one of the kitchen's by name"),
+      card_command->add_option("--from", card.from, "to use up what there is: 1.3 kg lamb shoulder"),
+  };
+  for (CLI::Option* one : sizes)
+    for (CLI::Option* other : sizes)
+      if (one < other) one->excludes(other);  // one way to say how much
   card_command->add_option("--variant", card.variant, "one of the file's variants, by name");
   card_command->add_option("--with", card.with, "one of its `or` lines, by name");
   card_command->add_option("--out", card.out, "a file, or a folder for several; written whole or not at all");

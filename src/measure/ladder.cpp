@@ -134,6 +134,13 @@ Rounded round_on(Ladder ladder, const Fraction& exact, const Fraction& tolerance
   return r;
 }
 
+std::vector<Fraction> steps_of(const Rounded& r) {
+  std::vector<Fraction> out;
+  for (int i = next_rung(r, -1); i >= 0; i = next_rung(r, i))
+    out.push_back(step_of(rungs_of(r.ladder)[static_cast<std::size_t>(i)], r.dialect));
+  return out;
+}
+
 bool refine(Rounded& r) {
   if (r.exact.is_lost() || r.rung == kTwoFigures || r.ladder == Ladder::gas) return false;
   const int next = next_rung(r, r.rung);

@@ -45,6 +45,8 @@ Rounded round_on(Ladder ladder, const Fraction& exact, const Fraction& tolerance
                  const Fraction& finest = Fraction(1));
 // One rung finer (rule 4: lines of one ratio drift from each other by at most one tolerance). False at the last rung.
 bool refine(Rounded& rounded);
+// The steps that this amount may be shown in, coarse to fine, in the base unit.
+std::vector<Fraction> steps_of(const Rounded& rounded);
 // "1 lb 2 oz", "≈ ¼ tsp", "2 tbsp + ¾ tsp", "2.8 kg", "3⅓ cups", "350 °F", "gas 4". One string, no tolerance words.
 std::string write(const Rounded& rounded);
 // The same in pieces, each a number and its unit, so that a card can align them: {"2", "tbsp"}, {"¾", "tsp"}.

@@ -44,6 +44,8 @@ std::string write_plain(const Quantity& quantity);
 // Numbers alone. plain: "2 1/4"; pretty: "2¼" with vulgar fractions where they exist; decimals where they are the
 // unit's habit (metric: "2.5"), fractions elsewhere.
 std::string write_number(const Fraction& value, bool pretty, bool decimal);
+// How many times, for people: "3", "2½", "2.3", "about 1.28".
+std::string write_times(const Fraction& factor);
 // How a unit is written after this many: "cup", "cups", "" for a bare count.
 std::string_view write_unit(UnitId unit, const Fraction& number);
 // Is it a unit that is written with decimals (g, kg, ml, l, cm, mm, °C, %, ...)?

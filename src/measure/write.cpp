@@ -94,6 +94,13 @@ std::string write_number(const Fraction& value, bool pretty, bool decimal) {
   return (pretty ? "−" : "-") + size;
 }
 
+std::string write_times(const Fraction& factor) {
+  const bool vulgar = !factor.is_lost() && factor.under() <= 4;
+  if (vulgar) return write_number(factor, true, false);
+  const std::string decimal = factor.decimal(2);
+  return (factor * Fraction(100)).is_whole() ? decimal : "about " + decimal;
+}
+
 std::string_view write_unit(UnitId id, const Fraction& number) {
   const bool one = !number.is_zero() && number.abs() <= Fraction(1);
   return one ? unit(id).symbol : unit(id).symbols;

@@ -156,4 +156,14 @@ std::string_view Names::name_of(const Target& target) const {
   }
 }
 
+std::vector<Index> lines_named(const Recipe& recipe, std::string_view name) {
+  const Names names(recipe);
+  std::vector<Index> found;
+  for (Index part = 0; part < recipe.parts.size(); ++part) {
+    for (const Target& target : names.ask(name, part).found)
+      if (target.kind == TargetKind::line) found.push_back(target.index);
+  }
+  return found;
+}
+
 }  // namespace qtn

@@ -361,6 +361,8 @@ struct Known {
   bool remembered = false;
 };
 Known known_of(const Recipe& recipe, const TakeLine& line);
+// The lines that a name means, in the whole recipe, as a mention in a bracket would: none, one, or a tie of several.
+std::vector<Index> lines_named(const Recipe& recipe, std::string_view name);
 // An amount of a line in grams, by both ends; lost where a figure is lacking.
 Ends grams_of(const Recipe& recipe, const TakeLine& line, const Quantity& amount);
 
