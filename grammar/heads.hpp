@@ -33,6 +33,12 @@ struct scales_value : seq<amt, shut> {};
 struct at_a_time : seq<gap, kw_at, gap, kw_a, gap, kw_time> {};
 struct at_most_value : seq<amt, sor<at_a_time, seq<gap, made_thing, at_a_time>>, shut> {};
 
+// ---- rounding -----------------------------------------------------------------------------------------------------
+struct by_guide : keyword<'s', 't', 'a', 'n', 'd', 'a', 'r', 'd', 'i', 'z', 'e', 'd'> {
+  static constexpr Kind node = Kind::by_guide;
+};
+struct rounding_value : sor<seq<by_guide, shut>, amount_value> {};
+
 // ---- tin ----------------------------------------------------------------------------------------------------------
 struct tin_count : seq<number, gap, times_sign, gap, at<digit>> {
   static constexpr Kind node = Kind::tin_count;

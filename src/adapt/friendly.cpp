@@ -14,8 +14,7 @@ struct Grown {
 
 Rounded again(const Grown& one, const Fraction& factor, const Fraction& asked) {
   const Fraction by = one.gentle ? gentle(factor) / gentle(asked) : factor / asked;
-  const Rounded& r = *one.rounded;
-  return round_on(r.ladder, r.exact * by, r.tolerance, r.dialect, r.finest);
+  return round_again(*one.rounded, one.rounded->exact * by);
 }
 
 bool is_round(const Rounded& r) { return !r.rough && r.rung != kTwoFigures && r.shown == r.exact; }

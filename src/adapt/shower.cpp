@@ -2,6 +2,7 @@
 
 #include "adapt/pace.hpp"
 #include "words/fold.hpp"
+#include "adapt/ties.hpp"
 
 namespace qtn {
 
@@ -20,8 +21,10 @@ void Shower::lacking(const TakeLine& line) {
 
 Shown Shower::rounded(const Quantity& amount, const Way& way, const Ends& base) {
   const Fraction share = allowed(amount);
+  const bool table = by_table(way);
   const auto round = [&](const Fraction& end) {
-    return round_on(way.ladder, way.times == Fraction(1) ? end : end * way.times, share, way.dialect, finest());
+    const Fraction exact = way.times == Fraction(1) ? end : end * way.times;
+    return table ? round_standard(way.ladder, exact, ratio_) : round_on(way.ladder, exact, share, way.dialect, finest());
   };
   last_ = round(base.low);
   return from_rounded(amount, *last_, amount.is_range() ? round(base.high) : *last_);
@@ -50,6 +53,22 @@ Shown Shower::too_small(const TakeLine* line, const Quantity& amount, const Ends
   return rounded(amount, {Ladder::grams, reader_.dialect, Fraction(1), false}, base);
 }
 
+// Pounds and ounces, American cups and spoons, where the house rounds by the published guide.
+bool Shower::by_table(const Way& way) const {
+  if (!guided()) return false;
+  return way.ladder == Ladder::ounces || (way.ladder == Ladder::cups && way.dialect == Dialect::american);
+}
+
+// The guide gives a measure for what weighs under 2 oz, unless it is a quarter, a half or three quarters (S4-01).
+std::optional<Way> Shower::spoon_by_table(const TakeLine* line, const Quantity& amount, const Ends& base, const Way& way) const {
+  if (!by_table(way) || way.ladder != Ladder::ounces || line == nullptr || amount.is_range()) return std::nullopt;
+  const Fraction ounces = base.low * way.times / size_of(common().ounce, Dialect::american);
+  if (ounces >= Fraction(2) || (ounces < Fraction(1) && (ounces * Fraction(4)).is_whole())) return std::nullopt;
+  const Fraction density = known_of(recipe_, *line).density;
+  if (density.is_lost()) return std::nullopt;
+  return Way{Ladder::cups, Dialect::american, way.times / density, false};
+}
+
 Shown Shower::measured(const TakeLine* line, const Quantity& amount, Span written, Origin origin) {
   Ends base = in_base(amount, recipe_.dialect);
   const bool nobodys =
@@ -57,12 +76,14 @@ Shown Shower::measured(const TakeLine* line, const Quantity& amount, Span writte
   if (nobodys && origin == Origin::page) return as_written(recipe_, written, amount);
   if (nobodys) base = in_base(amount, assumed_for(amount.unit));
   if (base.low.is_lost() || base.high.is_lost()) return in_own_unit(amount);
-  const Way way =
+  Way way =
       nobodys ? own_way(amount.unit, assumed_for(amount.unit)) : way_of(recipe_, line, amount.unit, base.low, reader_);
+  if (way.ladder == Ladder::pints && way.dialect == Dialect::american && guided()) way.ladder = Ladder::cups;
   if (way.lacking) {
     lacking(*line);
     if (origin == Origin::page) return as_written(recipe_, written, amount);
   }
+  if (const auto spoon = spoon_by_table(line, amount, base, way)) return rounded(amount, *spoon, base);
   Shown shown = rounded(amount, way, base);
   const bool weighed = way.ladder == Ladder::grams || way.ladder == Ladder::ounces;
   if (weighed && last_->rung == kTwoFigures && amount.dimension() == Dimension::mass)
@@ -102,6 +123,7 @@ const Stated* Shower::restated(const TakeLine& line) const {
 
 Shown Shower::line(const TakeLine& line) {
   last_.reset();
+  ratio_ = is_ratio(line);
   if (!line.measured() || line.amount_span.empty()) return {};
   const bool unscaled = recipe_.factor == Fraction(1) || pace_of(recipe_, line) == Pace::still;
   if (line.pack && !(unscaled && stays(line.pack->unit))) return packs(line);

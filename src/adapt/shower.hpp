@@ -32,6 +32,9 @@ class Shower {
  private:
   Shown measured(const TakeLine* line, const Quantity& amount, Span written, Origin origin);
   Shown rounded(const Quantity& amount, const Way& way, const Ends& base);
+  bool guided() const { return recipe_.kitchen && recipe_.kitchen->standardized; }
+  bool by_table(const Way& way) const;
+  std::optional<Way> spoon_by_table(const TakeLine* line, const Quantity& amount, const Ends& base, const Way& way) const;
   Shown in_own_unit(const Quantity& amount);
   Shown too_small(const TakeLine* line, const Quantity& amount, const Ends& base, Shown weighed);
   Shown things(const TakeLine* line, const Quantity& amount);
@@ -47,6 +50,7 @@ class Shower {
   Reader reader_;
   Report* lacks_;
   std::optional<Rounded> last_;
+  bool ratio_ = false;  // the line in hand is tied by a ratio
 };
 
 }  // namespace qtn

@@ -135,14 +135,20 @@ Rounded round_on(Ladder ladder, const Fraction& exact, const Fraction& tolerance
 }
 
 std::vector<Fraction> steps_of(const Rounded& r) {
+  if (r.rung == kByTable) return {standard_step(r.ladder, r.exact, r.ratio)};
   std::vector<Fraction> out;
   for (int i = next_rung(r, -1); i >= 0; i = next_rung(r, i))
     out.push_back(step_of(rungs_of(r.ladder)[static_cast<std::size_t>(i)], r.dialect));
   return out;
 }
 
+Rounded round_again(const Rounded& how, const Fraction& exact) {
+  if (how.rung == kByTable) return round_standard(how.ladder, exact, how.ratio);
+  return round_on(how.ladder, exact, how.tolerance, how.dialect, how.finest);
+}
+
 bool refine(Rounded& r) {
-  if (r.exact.is_lost() || r.rung == kTwoFigures || r.ladder == Ladder::gas) return false;
+  if (r.exact.is_lost() || r.rung < 0 || r.ladder == Ladder::gas) return false;
   const int next = next_rung(r, r.rung);
   if (next < 0) return false;
   if (is_heat(r.ladder)) {

@@ -26,6 +26,8 @@ enum class Ladder : std::uint8_t {
 
 // Rounded::rung where no rung shows the amount and two significant figures do; the house needs a finer scale.
 inline constexpr int kTwoFigures = -1;
+// Rounded::rung where a published table gave the step, not a tolerance.
+inline constexpr int kByTable = -2;
 
 struct Rounded {
   Ladder ladder = Ladder::grams;
@@ -36,6 +38,7 @@ struct Rounded {
   Fraction tolerance;                   // relative
   bool rough = false;                   // ≈: not within tolerance on the finest rung
   Fraction finest = Fraction(1);        // the smallest step of the house's scale, in grams
+  bool ratio = false;                   // by the table's steps for what hangs on a ratio
 };
 
 // `finest` is the smallest step of the house's scale in grams (1 unless the kitchen says otherwise). Temperatures go by
@@ -43,6 +46,13 @@ struct Rounded {
 // half a fluid ounce the ladder of pints becomes the spoons.
 Rounded round_on(Ladder ladder, const Fraction& exact, const Fraction& tolerance, Dialect dialect,
                  const Fraction& finest = Fraction(1));
+// By the published school-meal guide instead, for pounds and ounces and for American cups and spoons (ECC App. 7, S4-01
+// to S4-15): what a kitchen with `rounding: standardized` prints. `ratio`: what is tied by one has finer steps when large.
+// Other ladders have no such table: standard_step() is lost() for them.
+Fraction standard_step(Ladder ladder, const Fraction& exact, bool ratio);
+Rounded round_standard(Ladder ladder, const Fraction& exact, bool ratio);
+// Another amount rounded the way that `how` was.
+Rounded round_again(const Rounded& how, const Fraction& exact);
 // One rung finer (rule 4: lines of one ratio drift from each other by at most one tolerance). False at the last rung.
 bool refine(Rounded& rounded);
 // The steps that this amount may be shown in, coarse to fine, in the base unit.

@@ -56,6 +56,23 @@ Pieces in_cups(const Fraction& ml, Dialect dialect) {
   return pieces;
 }
 
+// Gallons from one up, quarts from two up, as the school-meal guide has them; the rest in cups and spoons.
+Pieces in_large_measures(const Fraction& ml) {
+  Pieces pieces;
+  Fraction rest = ml;
+  const auto take = [&](UnitId id, const Fraction& from) {
+    const Fraction size = size_of(id, Dialect::american), count = whole(rest / size);
+    if (count.is_zero() || ml < from * size) return;
+    pieces.push_back(piece(count, id));
+    rest -= count * size;
+  };
+  take(common().gallon, Fraction(1));
+  take(common().quart, Fraction(2));
+  if (rest.is_zero() && !pieces.empty()) return pieces;
+  for (WrittenPiece& one : in_cups(rest, Dialect::american)) pieces.push_back(std::move(one));
+  return pieces;
+}
+
 Pieces in_pints(const Fraction& ml, Dialect dialect) {
   const Fraction pints = ml / size_of(common().pint, dialect);
   if (!pints.is_zero() && is_multiple(pints, 1, 4)) return {piece(pints, common().pint)};
@@ -108,7 +125,7 @@ std::vector<WrittenPiece> write_pieces(const Rounded& rounded) {
     case Ladder::millilitres:
       return in_two(value, Fraction(1000), common().litre, common().millilitre);
     case Ladder::cups:
-      return in_cups(value, rounded.dialect);
+      return rounded.rung == kByTable ? in_large_measures(value) : in_cups(value, rounded.dialect);
     case Ladder::pints:
       return in_pints(value, rounded.dialect);
     case Ladder::spoons: {

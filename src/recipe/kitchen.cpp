@@ -171,6 +171,10 @@ void KitchenReader::night(Span span) {
 }
 
 void KitchenReader::value_field(Field which, View at, Span span) {
+  if (at.has(Kind::by_guide)) {
+    kitchen_.standardized = true;
+    return;
+  }
   const ReadAmount read = read_amount(in_, at.first(Kind::amt), Place::head);
   if (read.damaged) return;
   const std::string rest = at.has(Kind::name) ? lower(in_.slice(at.first(Kind::name).span())) : std::string();

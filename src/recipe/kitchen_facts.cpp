@@ -23,7 +23,7 @@ constexpr Form kForms[] = {
     {Field::currency, "three letters as on a bank statement: `GBP`"},
     {Field::night, "two times of a 24-hour clock: `22:00 to 06:30`"},
     {Field::cooks, "how many cook: `2`"},
-    {Field::rounding, "a share: `5 %`"},
+    {Field::rounding, "a share, `5 %`, or `standardized`"},
     {Field::work, "a time: `5 min`"},
     {Field::scale, "the least weight the scale shows: `1 g`"},
     {Field::ovens, "`conventional`, `fan` or `gas`; `2 shelves`; `heats in 25 min`; `runs 10 °C hot`; `2 of these`"},

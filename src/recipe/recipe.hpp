@@ -286,6 +286,7 @@ struct Kitchen {
   WordsOf words = WordsOf::unstated;
   OvenKind oven = OvenKind::unstated;
   Fraction tolerance = Fraction::of(1, 20);  // rounding:
+  bool standardized = false;                 // rounding: standardized, by the published guide
   Fraction finest = Fraction(1);             // scale:, in grams
   Quantity work;                             // what an unwritten length is shown as
   int cooks = 1;

@@ -104,9 +104,9 @@ bool read_value(Field field, std::string_view all, Span span, std::vector<Node>&
     case Field::makes: return read<grammar::makes_value>(all, span, nodes);
     case Field::serves:
     case Field::cooks:
-    case Field::rounding:
     case Field::work:
     case Field::scale: return read<grammar::amount_value>(all, span, nodes);
+    case Field::rounding: return read<grammar::rounding_value>(all, span, nodes);
     case Field::keeps: return read<grammar::keeps_value>(all, span, nodes);
     case Field::ready: return read<grammar::ready_value>(all, span, nodes);
     case Field::scales: return read<grammar::scales_value>(all, span, nodes);

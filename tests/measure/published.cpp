@@ -3,6 +3,7 @@
 //   3 US cup in ml             a conversion; "American: 1 pint in ml" says whose pint
 //   factor 25 -> 60            new over old, each a product: "factor 100 x 3.49 -> 80 x 3.49"
 //   2 lb times 2.4 in lb       an amount scaled
+//   standard 9.13 ounce        rounded by the school-meal guide, in the unit given; "standard ratio" for baked goods
 //   round 8 -> square 10       area of a tin over another's; "oblong 9 x 13"
 #include <doctest/doctest.h>
 
@@ -13,6 +14,7 @@
 #include <vector>
 
 #include "measure/convert.hpp"
+#include "measure/ladder.hpp"
 #include "measure/table_text.hpp"
 
 using namespace qtn;
@@ -73,7 +75,18 @@ Fraction area(std::string_view tin) {
   return side * side * (round ? Fraction::of(355, 4 * 113) : Fraction(1));
 }
 
+Fraction by_guide(std::string_view text) {
+  const bool ratio = take(text, "ratio");
+  const Fraction amount = take_amount(text);
+  const UnitId id = unit_named(text);
+  if (id == kNoUnit) return Fraction::lost();
+  const Fraction size = size_of(id, Dialect::american);
+  const bool weight = unit(id).dimension == Dimension::mass;
+  return round_standard(weight ? Ladder::ounces : Ladder::cups, amount * size, ratio).shown / size;
+}
+
 Fraction work_out(std::string_view text) {
+  if (take(text, "standard")) return by_guide(text);
   const Dialect dialect = take_dialect(text);
   if (take(text, "factor")) {
     const Fraction before = product(cut_at(text, "->"));
