@@ -1,8 +1,8 @@
 #include "adapt/shower.hpp"
 
 #include "adapt/pace.hpp"
-#include "words/fold.hpp"
 #include "adapt/ties.hpp"
+#include "words/fold.hpp"
 
 namespace qtn {
 

@@ -226,9 +226,9 @@ TEST_CASE("a second statement of what a step takes is printed, and goes where th
   imperial.units = System::imperial;
   beside.beside = System::imperial;
   const auto first = [](const Carded& card) { return card.step(0).substr(0, card.step(0).find(" of ")); };
-  CHECK(first(Carded(text)) == "Stir in a{100 g} (2{3 1/2 oz})");
-  CHECK(first(Carded(text, 1, beside)) == "Stir in a{100 g}2{ (3 1/2 oz)}");
-  CHECK(first(Carded(text, 1, imperial)) == "Stir in a{3 1/2 oz}");
+  CHECK(first(Carded(text)) == "Stir in a{100 g} (2{3½ oz})");
+  CHECK(first(Carded(text, 1, beside)) == "Stir in a{100 g} 2{(3½ oz)}");
+  CHECK(first(Carded(text, 1, imperial)) == "Stir in a{3½ oz}");
   CHECK(first(Carded(text, 3)) == "Stir in a{300 g}");
 }
 
