@@ -1,11 +1,10 @@
 // Everything a card shows of a recipe's amounts, in one system or two, rounded once.
 #include <algorithm>
 
-#include "adapt/factor.hpp"
-#include "adapt/friendly.hpp"
 #include "adapt/pace.hpp"
 #include "adapt/shower.hpp"
 #include "adapt/ties.hpp"
+#include "adapt/watch.hpp"
 #include "adapt/works.hpp"
 
 namespace qtn {
@@ -215,41 +214,6 @@ class Showing {
   Roundings roundings_;  // of the list, by line; empty where nothing was rounded
 };
 
-bool has_lengths(const Recipe& recipe) {
-  return std::any_of(recipe.terms.begin(), recipe.terms.end(),
-                     [](const Term& term) { return term.role == TermRole::length; });
-}
-
-// What was asked of a tin, and what it leaves unsaid.
-void watch_tin(const Recipe& recipe, const Request& request, Report& lacks) {
-  const Tin *const own = tin_of(recipe), *const asked = tin_asked(recipe, request);
-  if (own == nullptr || asked == nullptr) return;
-  lacks.add(Code::other_tin, {},
-            "This is for another tin, " + request.tin_text + ": watch the baking, since a deeper or wider tin takes another time.");
-  if (tin_factor(own->size, asked->size).by_top)
-    lacks.add(Code::tin_by_its_top, {}, "A depth is not given, so the tins were compared by their width alone, filled to the same height.");
-}
-
-void offer_rounder(const Recipe& recipe, const Roundings& roundings, Report& lacks) {
-  const auto rounder = friendly_factor(recipe, roundings);
-  if (!rounder) return;
-  lacks.add(Code::rounder_size, {},
-            "At " + write_times(*rounder) + " times the recipe in place of " + write_times(recipe.factor) +
-                ", every amount comes out round.");
-}
-
-void watch(const Recipe& recipe, Report& lacks) {
-  const Fraction& factor = recipe.factor;
-  if (factor == Fraction(1)) return;
-  if ((factor < Fraction::of(1, 2) || factor > Fraction(2)) && has_lengths(recipe))
-    lacks.add(Code::times_not_tested, {},
-              "The times are those of the recipe as written; at this size they are not tested.");
-  if (recipe.scales && (factor < recipe.scales->low || factor > recipe.scales->high))
-    lacks.add(Code::outside_scales, {},
-              "The recipe has been found to hold from " + write_times(recipe.scales->low) + " to " +
-                  write_times(recipe.scales->high) + " times, and this card is outside that.");
-}
-
 void made(const Recipe& recipe, Showing& showing, Adapted& out) {
   const auto all = [&](const std::vector<Made>& makes, std::vector<Shown>& amounts, std::vector<Shown>& each) {
     for (const Made& made : makes) {
@@ -300,9 +264,7 @@ Adapted show(const Recipe& recipe, const Request& request) {
     second.mentions(out.mentions_beside);
     out.by_weight = by_weight(recipe, first.shower(), &second.shower(), out.lacks);
   }
-  watch(recipe, out.lacks);
-  if (!request.tin_text.empty()) watch_tin(recipe, request, out.lacks);
-  if (!(recipe.factor == Fraction(1))) offer_rounder(recipe, first.roundings(), out.lacks);
+  watch_size(recipe, request, first.roundings(), out.lacks);
   out.tin = request.tin_text;
   return out;
 }

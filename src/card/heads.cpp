@@ -47,7 +47,7 @@ void Maker::makes_fact(const std::vector<Made>& all, const std::vector<Shown>& s
     out_.add(text, Role::amount, made.amount);
     if (!made.thing.empty()) {
       out_.put(" ");
-      out_.put(recipe_.factor == Fraction(1) || made.amount.unit != kNoUnit ? std::string(made.thing) : made.amount.high <= Fraction(1) ? singular_of(made.thing) : plural_of(made.thing));
+      out_.put(recipe_.factor == Fraction(1) || made.amount.unit != kNoUnit ? std::string(made.thing) : made.amount.high.floor() <= 1 ? singular_of(made.thing) : plural_of(made.thing));
     }
     if (made.each) {
       out_.put(words_[Caption::of]);

@@ -55,8 +55,23 @@ class Page : HtmlRuns {
     facts(card_.head);
     ink_.mark("</header>\n");
     for (const Remark& remark : card_.remarks) {
-      if (stands_first(remark.kind)) aside(remark);
+      if (remark.kind == Remark::Kind::caution) aside(remark);
     }
+    watch_box();
+  }
+
+  // All that is to be watched at this size, in one box.
+  void watch_box() {
+    bool open = false;
+    for (const Remark& remark : card_.remarks) {
+      if (remark.kind != Remark::Kind::watch) continue;
+      if (open) ink_.mark("<p>");
+      else ink_.mark("<aside class=\"note watch\"><p><strong>Watch:</strong> ");
+      runs(remark.runs);
+      ink_.mark("</p>");
+      open = true;
+    }
+    if (open) ink_.mark("</aside>\n");
   }
 
   void facts(Range32 range) {

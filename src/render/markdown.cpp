@@ -15,8 +15,9 @@ class Sheet {
     if (!card_.edition.empty()) paragraph("", card_.edition);
     facts(card_.head);
     for (const Remark& remark : card_.remarks) {
-      if (stands_first(remark.kind)) quotation(remark);
+      if (remark.kind == Remark::Kind::caution) quotation(remark);
     }
+    watch_box();
     for (const Section& part : card_.parts) section(part);
     for (const Section& block : card_.after) section(block);
     notes();
@@ -136,6 +137,23 @@ class Sheet {
     }
     runs(remark.runs);
     end();
+  }
+
+  // All that is to be watched at this size, in one quotation.
+  void watch_box() {
+    bool open = false;
+    for (const Remark& remark : card_.remarks) {
+      if (remark.kind != Remark::Kind::watch) continue;
+      if (open) {
+        out_ += ">\n";
+        begin("> ");
+        runs(remark.runs);
+        end();
+      } else {
+        quotation(remark);
+      }
+      open = true;
+    }
   }
 
   void notes() {

@@ -9,6 +9,7 @@ namespace qtn {
 namespace {
 
 constexpr std::size_t kIndent = 2;
+constexpr std::size_t kWatchIndent = 7;  // under the first word behind "Watch: "
 
 class Leaf {
  public:
@@ -19,8 +20,9 @@ class Leaf {
     if (!card_.edition.empty()) append_lines(out_, words(card_.edition), 0);
     facts(card_.head, 0);
     for (const Remark& remark : card_.remarks) {
-      if (stands_first(remark.kind)) this->remark(remark);
+      if (remark.kind == Remark::Kind::caution) this->remark(remark);
     }
+    watch_box();
     for (const Section& part : card_.parts) section(part);
     for (const Section& block : card_.after) section(block);
     notes();
@@ -154,6 +156,18 @@ class Leaf {
     std::string text(word_of(remark.kind));
     text += ": " + words(remark.runs);
     append_lines(out_, text, 0);
+  }
+
+  // All that is to be watched at this size, together.
+  void watch_box() {
+    bool open = false;
+    for (const Remark& remark : card_.remarks) {
+      if (remark.kind != Remark::Kind::watch) continue;
+      if (!open) gap();
+      const std::string front = open ? std::string(kWatchIndent, kHeld) : std::string(word_of(remark.kind)) + ": ";
+      append_lines(out_, front + words(remark.runs), kWatchIndent);
+      open = true;
+    }
   }
 
   void notes() {
