@@ -46,7 +46,7 @@ class Watch {
 
   void other_tin() {
     const Tin *const own = tin_of(recipe_), *const asked = tin_asked(recipe_, request_);
-    if (own == nullptr || asked == nullptr) return;
+    if (own == nullptr || asked == nullptr || own->size == asked->size) return;
     say(Code::other_tin, "This is for another tin, " + request_.tin_text + ": watch the baking, since a deeper or wider tin takes another time.");
     if (tin_factor(own->size, asked->size).by_top)
       say(Code::tin_by_its_top, "A depth is not given, so the tins were compared by their width alone, filled to the same height.");

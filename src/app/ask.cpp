@@ -39,17 +39,18 @@ std::optional<Sum> ask(const std::string& question, Dialect dialect, std::string
     return std::nullopt;
   }
   // The amount and its ingredient are a line of a list, so they are read by the list's own rules. A bare temperature
-  // stands in a clause.
+  // or time stands in a clause.
   const std::string amount(trim(std::string_view(question).substr(0, cut)));
-  const bool heat = unit(to).dimension == Dimension::temperature;
+  const Dimension wanted = unit(to).dimension;
+  const bool heat = wanted == Dimension::temperature, clause = heat || wanted == Dimension::duration;
   const std::string dialect_line = dialect == Dialect::unstated ? "" : "measures: " + std::string(name_of(dialect)) + "\n";
-  const std::string text = "recipe: sum\n" + dialect_line + (heat ? "method:\n[" + amount + "]\n" : "take:\n" + amount + "\n");
+  const std::string text = "recipe: sum\n" + dialect_line + (clause ? "method:\n[" + amount + "]\n" : "take:\n" + amount + "\n");
   const Source source("sum", text);
   Workbench bench;
   Report report;
   Recipe recipe = compile(source, {}, bench, report);
   // An amount without an ingredient is no line; "thing" stands in for it.
-  if (!heat && (recipe.lines.empty() || !recipe.lines[0].measured())) {
+  if (!clause && (recipe.lines.empty() || !recipe.lines[0].measured())) {
     static constexpr std::string_view kThing = " thing";
     const Source again("sum", "recipe: sum\n" + dialect_line + "take:\n" + amount + std::string(kThing) + "\n");
     report = Report();
@@ -58,15 +59,15 @@ std::optional<Sum> ask(const std::string& question, Dialect dialect, std::string
   }
   for (const Diagnostic& diagnostic : report.list())
     if (diagnostic.code == Code::ambiguous_unit || diagnostic.code == Code::no_such_measure) {
-      problem = diagnostic.message + " " + diagnostic.found + ". Say whose: --measures British, American or Australian.";
+      problem = diagnostic.message + " Here " + diagnostic.found + ". Say whose: --measures British, American or Australian.";
       return std::nullopt;
     }
   Quantity from;
   Fraction density = Fraction::lost(), each = Fraction::lost();
   Sum sum;
-  if (heat) {
+  if (clause) {
     for (const Term& term : recipe.terms)
-      if (term.amount.dimension() == Dimension::temperature) from = term.amount;
+      if (term.amount.dimension() == wanted) from = term.amount;
   } else if (!recipe.lines.empty() && recipe.lines[0].measured()) {
     const TakeLine& line = recipe.lines[0];
     from = line.amount;
@@ -79,7 +80,7 @@ std::optional<Sum> ask(const std::string& question, Dialect dialect, std::string
       sum.because += (sum.because.empty() ? "" : "; ") + known.each.decimal(1) + " g each, from " + std::string(known.each_source);
     if (known.remembered && !sum.because.empty()) sum.because += " (from memory)";
   }
-  if (from.low.is_zero() && from.high.is_zero() && from.unit == kNoUnit) {
+  if (from.low.is_lost() || from.high.is_lost() || (from.low.is_zero() && from.high.is_zero() && from.unit == kNoUnit)) {
     problem = "This amount is not read: \"" + amount + "\".";
     return std::nullopt;
   }

@@ -89,7 +89,11 @@ std::string target_of(const CardOptions& options, const Named& file, std::size_t
   std::error_code error;
   const bool folder = count > 1 || std::filesystem::is_directory(options.out, error) || options.out.back() == '/';
   if (!folder) return options.out;
-  std::filesystem::path name(count > 1 ? file.path : std::filesystem::path(file.path).filename().string());
+  // Cards stay inside the folder, whatever path their recipe was called by.
+  std::filesystem::path name, given(file.path);
+  if (count == 1) given = given.filename();
+  for (const auto& step : given.lexically_normal().relative_path())
+    if (step != "..") name /= step;
   name.replace_extension("." + std::string(format.ending));
   const std::filesystem::path path = std::filesystem::path(options.out) / name;
   std::filesystem::create_directories(path.parent_path(), error);
@@ -140,13 +144,17 @@ int run_card(const CardOptions& options) {
     return kNotServed;
   }
   bool errors = false, served = library.served();
+  if (cards == 0 && served) {
+    complain("a kitchen's file has no card; name a recipe");
+    served = false;
+  }
   for (const Named& file : library.files()) {
     if (file.checked->report.has_errors()) {
       show_problems({{&file.checked->source, &file.checked->report}}, false);
       errors = true;
       continue;
     }
-    if (!file.checked->recipe) continue;  // a kitchen has no card
+    if (!file.checked->recipe) continue;
     Report report;
     std::string card;
     if (!print_card(*file.checked->recipe, *order, card, report)) {
@@ -164,7 +172,7 @@ int run_card(const CardOptions& options) {
       served = false;
     }
   }
-  return errors ? kRecipeErrors : served ? kFine : kNotServed;
+  return !served ? kNotServed : errors ? kRecipeErrors : kFine;
 }
 
 int run_ask(const std::vector<std::string>& words, const std::string& measures) {

@@ -31,6 +31,7 @@ std::string reason(int code) {
   switch (code) {
     case ENOENT: return "there is no such file";
     case EACCES: return "this user may not read it";
+    case ENOTDIR: return "a part of its path is no folder";
     case EISDIR: return "it is a folder";
     case ENOSPC: return "the disk is full";
     case EROFS: return "the folder may only be read";
@@ -64,7 +65,11 @@ ReadFile read_file(const std::string& path) {
   return {std::move(text), {}};
 }
 
-std::string read_input() { return read_all(STDIN_FILENO).value_or(std::string()); }
+ReadFile read_input() {
+  auto text = read_all(STDIN_FILENO);
+  if (!text) return {std::nullopt, reason(errno)};
+  return {std::move(text), {}};
+}
 
 std::string write_file(const std::string& path, const std::string& text) {
   const std::string beside = path + ".part" + std::to_string(::getpid());

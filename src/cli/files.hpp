@@ -12,7 +12,7 @@ struct ReadFile {
 };
 ReadFile read_file(const std::string& path);
 // Standard input to its end.
-std::string read_input();
+ReadFile read_input();
 // Through a file beside it and a rename, so that what stood there before stands until the new one is whole.
 // Empty, or why it could not be written.
 std::string write_file(const std::string& path, const std::string& text);

@@ -32,7 +32,12 @@ void Library::open(const std::string& path) {
     several_kitchens(*book, place, path);
   }
   if (input) {
-    files_.push_back({"-", &book->text("standard input", read_input()), true});
+    if (ReadFile text = read_input(); text.text) {
+      files_.push_back({"-", &book->text("standard input", std::move(*text.text)), true});
+    } else {
+      complain("standard input: " + text.problem);
+      served_ = false;
+    }
     return;
   }
   if (place.files.empty()) {

@@ -2,6 +2,7 @@
 #include <CLI/CLI.hpp>
 
 #include "cli/commands.hpp"
+#include "cli/output.hpp"
 
 using namespace qtn;  // NOLINT: the table reads as commands
 
@@ -61,5 +62,5 @@ int main(int argc, char** argv) {
   } catch (const CLI::ParseError& error) {
     return app.exit(error) == 0 ? kFine : kNotServed;
   }
-  return exit;
+  return all_put() ? exit : kNotServed;
 }

@@ -5,16 +5,20 @@
 
 #include <cerrno>
 #include <cstdlib>
+#include <cstring>
 #include <string_view>
 
 namespace qtn {
 namespace {
 
+int lost_output = 0;  // why an answer could not be written; 0: it was
+
 void write_all(int fd, std::string_view text) {
   while (!text.empty()) {
     const ssize_t put = ::write(fd, text.data(), text.size());
     if (put < 0 && errno == EINTR) continue;
-    if (put <= 0) return;  // nobody reads any more
+    if (put < 0 && errno != EPIPE && fd == STDOUT_FILENO) lost_output = errno;
+    if (put <= 0) return;  // a pipe that nobody reads any more is no fault
     text.remove_prefix(static_cast<std::size_t>(put));
   }
 }
@@ -35,6 +39,12 @@ PrintStyle style_of(int fd) {
 }  // namespace
 
 void put(const std::string& text) { write_all(STDOUT_FILENO, text); }
+
+bool all_put() {
+  if (lost_output == 0) return true;
+  complain(std::string("the answer could not be written: ") + std::strerror(lost_output));
+  return false;
+}
 
 void complain(const std::string& text) { write_all(STDERR_FILENO, "quartern: " + text + "\n"); }
 

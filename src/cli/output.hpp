@@ -8,6 +8,7 @@
 namespace qtn {
 
 void put(const std::string& text);    // standard output, at once
+bool all_put();  // false, after a complaint, when some of it could not be written there
 void complain(const std::string& text);  // standard error, one line "quartern: ..."
 // Problems of files as text to standard error, in the width and colours of the terminal. NO_COLOR, TERM=dumb and a
 // standard error that is no terminal each turn colour off.

@@ -18,6 +18,7 @@ struct TinSize {
   Fraction hole = Fraction::lost();         // across the hole of a ring
   Fraction deep = Fraction::lost();
   Fraction volume = Fraction::lost();       // of a basin that is named by what it holds
+  bool operator==(const TinSize&) const = default;
 };
 
 // The open top of all of them, in mm²; lost() for a basin by volume and for a shape that is not geometry ("dish").

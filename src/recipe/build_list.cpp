@@ -382,9 +382,11 @@ void Builder::check_line(const TakeLine& line) {
     report_.add(Code::percent_without_base, line.amount_span, "This rate does not say what it is of.")
         .find("`" + std::string(in_.slice(line.amount_span)) + "`")
         .expect("`take: per kg of [ ... ]` above the list, or `per kg of [ ... ]` in the line");
-  if (line.measured() && (has_number_word(name) || find_word(name, "plus") != std::string::npos || find_word(name, "or") != std::string::npos))
+  if (line.measured() && (has_number_word(name) || find_word(name, "plus") != std::string::npos || find_word(name, "or") != std::string::npos)) {
+    part().disturbed = true;
     report_.add(Code::one_line_one_thing, line.name_span, "More than one thing stands in this line.")
         .find("`" + std::string(name) + "`").expect("one amount and one name a line; a choice is an `or` line of its own");
+  }
   if (!line.measured()) {
     if (const std::size_t cut = find_word(name, "and"); cut != std::string::npos) {
       const std::string_view left = name.substr(0, cut), right = name.substr(cut + 5);

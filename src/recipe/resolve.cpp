@@ -83,6 +83,7 @@ class Resolver {
       problem.expect("the name of a part, or a line `use: " + std::string(text) + " from FILE` in the head");
       for (std::string_view one : near) problem.offer(span, std::string(one), "write " + quoted(one));
       line.target.kind = TargetKind::none;
+      disturb(line.part);
       return;
     }
     line.target = target;
@@ -218,6 +219,7 @@ class Resolver {
 
   void several(const Clause& clause, const Mention& mention, const std::vector<Target>& found) {
     disturb(clause.part);
+    if (same_name(found)) return;
     std::string names;
     for (const Target& target : found) names += (names.empty() ? "" : ", ") + quoted(names_.name_of(target));
     auto& problem = report_.add(Code::several_meant, mention.span, quoted(recipe_.slice(mention.span)) + " could be any of these: " + names + ".");
@@ -226,6 +228,14 @@ class Resolver {
       problem.also(target_span(target), "this one");
       problem.offer(mention.span, "the " + std::string(names_.name_of(target)), "write `the " + std::string(names_.name_of(target)) + "`");
     }
+  }
+
+  // Lines of one list, parts or uses that share a name: that was reported where they stand.
+  bool same_name(const std::vector<Target>& found) const {
+    return std::all_of(found.begin(), found.end(), [&](const Target& one) {
+      const bool apart = one.kind == TargetKind::line && recipe_.lines[one.index].part != recipe_.lines[found[0].index].part;
+      return one.kind == found[0].kind && one.kind != TargetKind::aside && !apart && lower(names_.name_of(one)) == lower(names_.name_of(found[0]));
+    });
   }
 
   // Every word of a mention stands in a line that could not be read: that line was reported, the mention is no second fault.

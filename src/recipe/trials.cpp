@@ -127,6 +127,9 @@ class TrialCheck {
   // Either the list or the log was forgotten; only the cook knows which.
   void list_differs(const Event& event, const TakeLine& line) {
     if (recipe_.parts[line.part].disturbed) return;  // the line itself was reported
+    const auto& changes = recipe_.trials[event.log].changes;
+    const auto again = [&](const Change& one) { return &one != event.change && fold_name(one.name) == fold_name(event.name); };
+    if (std::any_of(changes.begin(), changes.end(), again)) return;  // changed twice, which is said of the second
     const bool written = line.measured() && !line.amount_span.empty();
     const std::string tasted = event.after ? std::string(recipe_.slice(event.after_span)) : "none";
     const std::string listed = written ? std::string(recipe_.slice(line.amount_span)) : "no amount";

@@ -318,7 +318,7 @@ class Splitter {
 
   void start_note(Span, std::uint32_t after, std::uint32_t end) {
     mark(LineKind::note);
-    leaf(nodes_, Kind::note, {std::min(after, end), trimmed(end)});
+    leaf(nodes_, Kind::note, {after, std::max(after, trimmed(end))});  // an empty one ends where it begins
     block_end_ = end;
     note_open_ = true;
   }

@@ -56,13 +56,11 @@ class StepReader {
   }
 
   void begin_line() {
-    while (at_ < end_ && (all_[at_] == ' ' || all_[at_] == '\t')) ++at_;
-    if (peek(at_) == '#' && line_begin_) {
+    for (;;) {
+      while (at_ < end_ && (all_[at_] == ' ' || all_[at_] == '\t')) ++at_;
+      if (peek(at_) != '#' || !line_begin_) break;
       const std::size_t stop = all_.find('\n', at_);
       at_ = stop == std::string_view::npos ? end_ : std::min(end_, static_cast<std::uint32_t>(stop) + 1);
-      prose_ = at_;
-      if (at_ < end_) begin_line();
-      return;
     }
     prose_ = at_;
     reported_ = false;

@@ -131,14 +131,17 @@ TEST_CASE("a sum that overflows is lost and never another number") {
 }
 
 TEST_CASE("order holds where the cross products do not fit") {
+  int tried = 0;
   for (int i = 0; i < 20'000; ++i) {
     const Fraction a = random_fraction(i % 2 == 0 ? 123 : 90).abs(), b = random_fraction(123).abs();
     if (a.is_zero() || b.is_zero()) continue;
+    ++tried;
     CHECK((a < b) == below(a, b));
     CHECK((a > b) == below(b, a));
     CHECK((-a < -b) == below(b, a));
     CHECK(-a < b);
   }
+  CHECK(tried > 19'000);
   // Neighbours: n/(n+1) is below (n+1)/(n+2) however large n is.
   for (int bits = 2; bits < 125; ++bits) {
     const Wide n = Wide{1} << bits;

@@ -201,6 +201,7 @@ TEST_CASE("every run lies in the text, whatever the file holds") {
     seed = seed * 1664525u + 1013904223u;
     return (seed >> 8) % static_cast<std::uint32_t>(n);
   };
+  std::size_t runs = 0;
   for (int round = 0; round < 3'000; ++round) {
     std::string text = whole;
     for (std::uint32_t i = 0, n = 1 + pick(4); i < n; ++i) {
@@ -212,12 +213,14 @@ TEST_CASE("every run lies in the text, whatever the file holds") {
       }
     }
     const Carded card(text, Fraction(static_cast<std::int64_t>(1 + pick(3))));
+    runs += card.card.runs.size();
     for (const Run& run : card.card.runs) {
       REQUIRE(std::size_t{run.begin} + run.size <= card.card.text.size());
       REQUIRE(run.link < card.card.links.size());
       REQUIRE(run.exact < card.card.exacts.size());
     }
   }
+  CHECK(runs > 90'000);
 }
 
 TEST_CASE("a second statement of what a step takes is printed, and goes where the amount changes") {

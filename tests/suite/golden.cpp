@@ -1,34 +1,27 @@
 // Whole runs of the program. A folder of tests/golden holds ARGS (the command line, {} for the file), inputs `*.qtn`, and
-// beside each `NAME.out`: what it prints, both streams, and the exit code. Inputs whose name begins with bad_ must exit
+// beside each `NAME.out`: what it prints, both streams, and the exit code. Commands that read no file have one call a line
+// in ARGS and one `all.out`. Inputs whose name begins with bad_ must exit
 // with 1 and carry, under each offending line, a comment `# ^ CODE`, so that blessing cannot hide a lost error.
 #include <doctest/doctest.h>
 
-#include <cstdio>
+#include <set>
+#include <sstream>
 
 #include "base/source.hpp"
 #include "files.hpp"
+#include "suite/run.hpp"
 
 using namespace qtn;
 
 namespace {
 
-struct Run {
-  std::string out;
-  int code = -1;
-};
-
-Run run(const std::string& command) {
-  Run result;
-  FILE* const pipe = popen(command.c_str(), "r");
-  REQUIRE(pipe != nullptr);
-  char buffer[4096];
-  while (const std::size_t got = std::fread(buffer, 1, sizeof buffer, pipe)) result.out.append(buffer, got);
-  const int status = pclose(pipe);
-  result.code = WIFEXITED(status) ? WEXITSTATUS(status) : 128;
-  return result;
+std::vector<std::string> lines_of(const std::string& text) {
+  std::vector<std::string> out;
+  std::istringstream in(text);
+  for (std::string line; std::getline(in, line);)
+    if (!line.empty()) out.push_back(line);
+  return out;
 }
-
-std::string first_line(const std::string& text) { return text.substr(0, text.find('\n')); }
 
 void annotated_codes(const std::filesystem::path& input, const std::string& out) {
   const std::string text = tests::slurp(input);
@@ -46,28 +39,52 @@ void annotated_codes(const std::filesystem::path& input, const std::string& out)
   CHECK_MESSAGE(found > 0, input.filename().string() << " says no code");
 }
 
+// Both streams and the exit code of one call in a folder.
+std::string told(const std::filesystem::path& folder, const std::string& line) {
+  const tests::Run got = tests::run("cd '" + folder.string() + "' && COLUMNS=80 NO_COLOR=1 " QTN_PROGRAM " " + line + " 2>&1");
+  return got.out + "exit " + std::to_string(got.code) + "\n";
+}
+
+void compare(const std::filesystem::path& expected, const std::string& all) {
+  INFO(expected.string());
+  if (tests::blessing()) tests::spill(expected, all);
+  else CHECK(all == tests::slurp(expected));
+}
+
+void one_input(const std::filesystem::path& folder, std::string line, const std::filesystem::path& input) {
+  const bool bad = input.filename().string().rfind("bad_", 0) == 0;
+  const bool annotated = bad && line.rfind("check", 0) == 0 && line.find("--as") == std::string::npos;
+  line.replace(line.find("{}"), 2, input.filename().string());
+  const std::string all = told(folder, line);
+  INFO(input.string());
+  CHECK(all.ends_with(bad ? "exit 1\n" : "exit 0\n"));
+  if (annotated) annotated_codes(input, all);
+  auto expected = input;
+  compare(expected.replace_extension(".out"), all);
+}
+
 }  // namespace
 
 TEST_CASE("golden runs of the program") {
+  std::set<std::string> run_commands;
   int count = 0;
   for (const auto& args : tests::below("tests/golden", "ARGS")) {
-    const std::string line = first_line(tests::slurp(args));
     const auto folder = args.parent_path();
-    for (const auto& input : tests::below(std::filesystem::relative(folder, tests::root()).string(), ".qtn")) {
+    const auto calls = lines_of(tests::slurp(args));
+    REQUIRE_MESSAGE(!calls.empty(), args.string());
+    run_commands.insert(calls[0].substr(0, calls[0].find(' ')));
+    if (calls[0].find("{}") == std::string::npos) {
       ++count;
-      std::string command = "cd '" + folder.string() + "' && COLUMNS=80 NO_COLOR=1 " QTN_PROGRAM " " + line + " 2>&1";
-      command.replace(command.find("{}"), 2, input.filename().string());
-      const Run got = run(command);
-      const std::string all = got.out + "exit " + std::to_string(got.code) + "\n";
-      auto expected = input;
-      expected.replace_extension(".out");
-      const bool bad = input.filename().string().rfind("bad_", 0) == 0;
-      INFO(input.string());
-      CHECK((got.code == 1) == bad);
-      if (bad && line.rfind("check", 0) == 0 && line.find("--as") == std::string::npos) annotated_codes(input, got.out);
-      if (tests::blessing()) tests::spill(expected, all);
-      else CHECK(all == tests::slurp(expected));
+      std::string all;
+      for (const std::string& line : calls) all += "$ quartern " + line + "\n" + told(folder, line);
+      compare(folder / "all.out", all);
+      continue;
     }
+    CHECK_MESSAGE(calls.size() == 1, args.string());
+    const auto inputs = tests::below(std::filesystem::relative(folder, tests::root()).string(), ".qtn");
+    CHECK_MESSAGE(!inputs.empty(), args.string());
+    for (const auto& input : inputs) ++count, one_input(folder, calls[0], input);
   }
-  CHECK(count >= 10);
+  CHECK(count >= 18);
+  CHECK(run_commands == std::set<std::string>{"ask", "card", "check", "explain", "read"});
 }

@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include <chrono>
+#include <nlohmann/json.hpp>
 #include <random>
 
 #include "app/pipeline.hpp"
@@ -11,7 +12,8 @@ using namespace qtn;
 
 namespace {
 
-// Through the whole way, errors or not; the report comes back.
+// Through the whole way, errors or not; the report comes back. Whatever the text was, places lie inside it, JSON is
+// JSON, a page of HTML is a whole page without orders of the text's own, and no card holds a byte that a terminal obeys.
 Report through(const std::string& text) {
   const Source source("hostile.qtn", text);
   Workbench bench;
@@ -25,7 +27,12 @@ Report through(const std::string& text) {
     Report orders;
     std::string out;
     print_card(recipe, order, out, orders);
+    CHECK((out.empty() || out.back() == '\n'));
+    if (format == Format::json) CHECK((out.empty() || nlohmann::json::accept(out)));
+    if (format == Format::html) CHECK((out.find("<script") == std::string::npos && (out.empty() || out.ends_with("</html>\n"))));
+    CHECK(out.find_first_of(std::string_view("\0\x07\x1b\x7f", 4)) == std::string::npos);
   }
+  for (const Diagnostic& one : report.list()) CHECK((one.span.begin <= one.span.end && one.span.end <= source.text().size()));
   return report;
 }
 
@@ -66,6 +73,9 @@ TEST_CASE("brackets without end") {
   CHECK(has(through("recipe: A\nmethod:\n" + std::string(200000, '[')), Code::open_bracket));
   CHECK(has(through("recipe: A\nmethod:\nRub [the butter in.\n"), Code::open_bracket));
   through("recipe: A\nmethod:\n" + std::string(100000, '`') + std::string(100000, '*'));
+  std::string remarks = "recipe: A\nmethod:\nStir.\n";
+  for (int i = 0; i < 1'000'000; ++i) remarks += "#\n";
+  through(remarks + "Serve.\n");  // lines of remarks inside a step, without end
   CHECK(std::chrono::steady_clock::now() - begin < std::chrono::seconds(20));
 }
 
@@ -74,8 +84,8 @@ TEST_CASE("long lines are linear") {
   const std::size_t size = 10u << 20;
   through("recipe: A\nmethod:\n" + std::string(size, 'a'));
   through("recipe: A\ntake:\n" + std::string(size, ' ') + "x\n");
-  through("recipe: A\ntake:\n1 kg " + std::string(size, ',') + "\n");
-  through("recipe: A\nmakes: " + std::string(size, '1') + "\n");
+  CHECK(through("recipe: A\ntake:\n1 kg " + std::string(size, ',') + "\n").has_errors());
+  CHECK(has(through("recipe: A\nmakes: " + std::string(size, '1') + "\n"), Code::number_too_long));
   CHECK(std::chrono::steady_clock::now() - begin < std::chrono::seconds(60));
 }
 

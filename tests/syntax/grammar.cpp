@@ -2,6 +2,8 @@
 #include <doctest/doctest.h>
 
 #include "grammar/heads.hpp"
+#include "grammar/lines.hpp"
+#include "grammar/step_words.hpp"
 
 #include <tao/pegtl/contrib/analyze.hpp>
 
@@ -18,11 +20,17 @@ template <typename Name, unsigned Classes>
 struct analyze_traits<Name, qtn::grammar::known<Classes>> : analyze_any_traits<> {};
 template <typename Name, char... Stops>
 struct analyze_traits<Name, qtn::grammar::word_run<Stops...>> : analyze_any_traits<> {};
+template <typename Name, typename Place, unsigned What, bool Near>
+struct analyze_traits<Name, qtn::grammar::field_word<Place, What, Near>> : analyze_any_traits<> {};
+template <typename Name, bool OverLines>
+struct analyze_traits<Name, qtn::grammar::code<OverLines>> : analyze_any_traits<> {};
 }  // namespace tao::pegtl
 
 namespace g = qtn::grammar;
 
 TEST_CASE("no rule of the grammar can loop without eating anything") {
+  CHECK(tao::pegtl::analyze<g::file>() == 0);
+  CHECK(tao::pegtl::analyze<g::step_words>() == 0);
   CHECK(tao::pegtl::analyze<g::take_line>() == 0);
   CHECK(tao::pegtl::analyze<g::take_head_value>() == 0);
   CHECK(tao::pegtl::analyze<g::clause>() == 0);

@@ -1,9 +1,7 @@
 // The tree over any bytes: lines tile the file, nodes stand in order inside their owner and never overlap.
 #include <doctest/doctest.h>
 
-#include <random>
-
-#include "files.hpp"
+#include "mutated.hpp"
 #include "syntax/tree.hpp"
 
 using namespace qtn;
@@ -47,37 +45,16 @@ void check_text(const std::string& text) {
   CHECK(found == "");
 }
 
-std::vector<std::string> seeds() {
-  std::vector<std::string> out;
-  for (const auto& path : tests::below("examples", ".qtn")) out.push_back(tests::slurp(path));
-  REQUIRE(out.size() >= 12);
-  return out;
-}
-
 }  // namespace
 
 TEST_CASE("lossless: the example book") {
-  for (const std::string& text : seeds()) check_text(text);
+  for (const std::string& text : tests::seeds()) check_text(text);
 }
 
 TEST_CASE("lossless: mutated recipes") {
-  const auto books = seeds();
+  const auto books = tests::seeds();
   std::mt19937 random(20260211);
-  static const std::string pieces[] = {"[", "]", "(", ")", ":", "\n", "\n\n", "take:\n", "method:\n", "part: X\n", " to ", "1/2", "½", "%", "per kg of [", "°C",
-                                       "meanwhile:", "`", "\\", "# x\n", "->", "\xC2\xA0", "\xFF", std::string(1, '\0'), "400 g", ", from ", "each ", "\r\n", "trial: 2026-01-01\n"};
-  for (int round = 0; round < 4000; ++round) {
-    std::string text = books[random() % books.size()];
-    for (int edits = 1 + static_cast<int>(random() % 6); edits > 0 && !text.empty(); --edits) {
-      const std::size_t at = random() % text.size();
-      switch (random() % 4) {
-        case 0: text.erase(at, random() % 20); break;
-        case 1: text.insert(at, pieces[random() % std::size(pieces)]); break;
-        case 2: text[at] = static_cast<char>(random()); break;
-        default: text.insert(at, text.substr(random() % text.size(), random() % 40)); break;
-      }
-    }
-    check_text(text);
-  }
+  for (int round = 0; round < 4000; ++round) check_text(tests::mutated(books, random));
 }
 
 TEST_CASE("lossless: random bytes") {

@@ -1,0 +1,203 @@
+"""What programs read is what the documents promise: JSON and SARIF of every bad sample and of the example book.
+
+check.py PROGRAM SOURCE_FOLDER
+"""
+import json
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+import urllib.parse
+
+try:
+    import jsonschema
+except ImportError:
+    sys.exit("This test wants Debian's python3-jsonschema; `bash tests/tools/setup.sh test` installs it.")
+
+program, root = sys.argv[1], pathlib.Path(sys.argv[2])
+here = pathlib.Path(__file__).parent
+faults, counts = [], {"problems": 0, "results": 0, "cards": 0, "fixes": 0, "others": 0, "mended": 0}
+
+
+def validator(name):
+    schema = json.loads((here / name).read_text())
+    jsonschema.Draft202012Validator.check_schema(schema)
+    return jsonschema.Draft202012Validator(schema)
+
+
+problem_schema, card_schema, sarif_schema = (validator(n + ".schema.json") for n in ("problem", "card", "sarif"))
+
+
+def validate(schema, value, where):
+    for error in schema.iter_errors(value):
+        faults.append(f"{where}: {error.json_path}: {error.message[:200]}")
+
+
+def run(arguments, folder):
+    done = subprocess.run([program, *arguments], cwd=folder, capture_output=True, timeout=60)
+    return done.stdout.decode("utf-8"), done.returncode  # not UTF-8: the test ends here
+
+
+def line_and_column(text, offset):
+    before = text[:offset].decode("utf-8", "replace")
+    return before.count("\n") + 1, len(before) - (before.rfind("\n") + 1) + 1
+
+
+def check_place(place, folder, where):
+    """Lines and columns say the same place as the bytes do."""
+    if place.get("line") is None:
+        return
+    text = (folder / place["file"]).read_bytes() if "file" in place else None
+    if text is None:
+        return
+    if not place["begin"] <= place["end"] <= len(text):
+        faults.append(f"{where}: bytes {place['begin']} to {place['end']} of {len(text)}")
+    if (place["line"], place["column"]) != line_and_column(text, place["begin"]):
+        faults.append(f"{where}: {place['line']}:{place['column']} is not byte {place['begin']}")
+
+
+def check_json(paths, folder, where):
+    out, code = run(["check", "--as", "json", *paths], folder)
+    found = []
+    for line in out.splitlines():
+        problem = json.loads(line)
+        validate(problem_schema, problem, where)
+        check_place(problem, folder, where)
+        for other in problem["others"]:
+            check_place(other, folder, where)
+        for fix in problem["fixes"]:
+            check_place({**fix, "file": problem["file"]}, folder, where)
+        counts["others"] += len(problem["others"])
+        counts["fixes"] += len(problem["fixes"])
+        found.append((problem["code"], problem["severity"], problem["file"], problem["line"]))
+    counts["problems"] += len(found)
+    if (code == 1) != any(one[1] == "error" for one in found):
+        faults.append(f"{where}: exit {code} with {found}")
+    return found
+
+
+def check_safe_fixes(paths, folder, where):
+    """A safe fix, applied as the line says, mends what it is said of."""
+    problems = [json.loads(line) for line in run(["check", "--as", "json", *paths], folder)[0].splitlines()]
+    for problem in problems:
+        for fix in problem["fixes"]:
+            if fix["certainty"] != "safe":
+                continue
+            file = folder / problem["file"]
+            text = file.read_bytes()
+            file.write_bytes(text[: fix["begin"]] + fix["text"].encode() + text[fix["end"] :])
+            left = [json.loads(line)["code"] for line in run(["check", "--as", "json", *paths], folder)[0].splitlines()]
+            file.write_bytes(text)
+            counts["mended"] += 1
+            if left.count(problem["code"]) >= [one["code"] for one in problems].count(problem["code"]):
+                faults.append(f"{where}: the fix `{fix['title']}` leaves {problem['code']}")
+
+
+def members(schema):
+    """Every name of a member in a schema."""
+    out = set()
+    if isinstance(schema, dict):
+        out |= set(schema.get("properties", {}))
+        for value in schema.values():
+            out |= members(value)
+    elif isinstance(schema, list):
+        for value in schema:
+            out |= members(value)
+    return out
+
+
+def check_sarif(paths, folder, where):
+    out, _ = run(["check", "--as", "sarif", *paths], folder)
+    log = json.loads(out)
+    validate(sarif_schema, log, where)
+    found = []
+    for one in log["runs"]:
+        rules = [rule["id"] for rule in one["tool"]["driver"]["rules"]]
+        if len(set(rules)) != len(rules):
+            faults.append(f"{where}: a rule stands twice")
+        for result in one["results"]:
+            if rules[result["ruleIndex"]] != result["ruleId"]:
+                faults.append(f"{where}: ruleIndex {result['ruleIndex']} is not {result['ruleId']}")
+            place = result["locations"][0]["physicalLocation"]
+            uri = urllib.parse.unquote(place["artifactLocation"]["uri"])
+            found.append((result["ruleId"], result["level"], uri, place["region"]["startLine"]))
+            ids = [other["id"] for other in result.get("relatedLocations", [])]
+            if len(set(ids)) != len(ids):
+                faults.append(f"{where}: an id of a location stands twice")
+    counts["results"] += len(found)
+    return found
+
+
+def check_cards(arguments, folder, where, wanted=None):
+    out, code = run(["card", "--as", "json", *arguments], folder)
+    decoder, at, cards = json.JSONDecoder(), 0, 0
+    while at < len(out):
+        card, at = decoder.raw_decode(out, at)
+        validate(card_schema, card, where)
+        cards += 1
+        while at < len(out) and out[at].isspace():
+            at += 1
+    counts["cards"] += cards
+    if wanted is not None and (cards != wanted or code != 0):
+        faults.append(f"{where}: {cards} cards of {wanted}, exit {code}")
+
+
+def bad_samples(page):
+    """The books of the bad samples of a page: a list of {file name: text}."""
+    books, inside = [], None
+    for line in page.splitlines():
+        if line.startswith("```"):
+            info = line[3:].split()
+            if inside is None and info[:1] == ["qtn"]:
+                name = next((word[5:] for word in info if word.startswith("file=")), "sample.qtn")
+                if "bad" in info or "good" in info or not books:
+                    books.append(("bad" in info, {}))
+                inside = name
+                books[-1][1][name] = ""
+            else:
+                inside = None if inside is not None or len(line) == 3 else ""
+        elif inside:
+            books[-1][1][inside] += line + "\n"
+    return [files for bad, files in books if bad]
+
+
+def main():
+    codes = set()
+    for page in sorted((root / "docs").rglob("*.md")):
+        for book in bad_samples(page.read_text()):
+            with tempfile.TemporaryDirectory() as folder:
+                folder = pathlib.Path(folder)
+                for name, text in book.items():
+                    (folder / name).parent.mkdir(parents=True, exist_ok=True)
+                    (folder / name).write_text(text)
+                found = check_json(sorted(book), folder, page.name)
+                if found != check_sarif(sorted(book), folder, page.name):
+                    faults.append(f"{page.name}: JSON and SARIF differ")
+                check_safe_fixes(sorted(book), folder, page.name)
+                codes |= {one[0] for one in found}
+    told = (root / "docs/commands.md").read_text()
+    for name in sorted(members(problem_schema.schema) | members(card_schema.schema)):
+        if f"`{name}`" not in told:
+            faults.append(f"docs/commands.md does not tell of the member {name}")
+    examples = sorted(path.relative_to(root / "examples") for path in (root / "examples").rglob("*.qtn"))
+    if check_json(["."], root / "examples", "examples") or check_sarif(["."], root / "examples", "examples"):
+        faults.append("the example book is not without a fault")
+    recipes = [str(path) for path in examples if path.name != "kitchen.qtn"]
+    check_cards(recipes, root / "examples", "examples", len(recipes))
+    for options in (["--times", "7/3", "--beside", "american"], ["--units", "imperial", "--beside", "metric"], ["--units", "american", "--times", "1/2"]):
+        check_cards([*options, *recipes], root / "examples", "examples " + " ".join(options), len(recipes))
+    for path in sorted((root / "tests/golden").rglob("*.qtn")):
+        check_cards([path.name], path.parent, str(path.relative_to(root)))
+    for name, least in {"problems": 130, "results": 130, "cards": 100, "fixes": 30, "others": 30, "mended": 10}.items():
+        if counts[name] < least:
+            faults.append(f"only {counts[name]} {name} were seen, not {least}")
+    if len(codes) < 120:
+        faults.append(f"only {len(codes)} codes were seen")
+    print(counts, len(codes), "codes")
+    for fault in faults:
+        print(fault)
+    sys.exit(1 if faults else 0)
+
+
+main()
