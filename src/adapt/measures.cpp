@@ -75,8 +75,8 @@ Way volume_way(const Recipe& recipe, const TakeLine* line, UnitId id, const Read
 Way by_cup_way(const Recipe& recipe, const TakeLine& line, const Fraction& grams) {
   Fraction density = known_of(recipe, line).density;
   const Fraction quarter_cup = size_of(common().cup, Dialect::american) * Fraction::of(1, 4);
-  const Figure& small = line.food->density_small;
-  if (small.known() && density == line.food->density.value && grams / density < quarter_cup) density = small.value;
+  const Figure& small = spoon_density_of(line);
+  if (small.known() && density == density_of(line).value && grams / density < quarter_cup) density = small.value;
   return {Ladder::cups, Dialect::american, Fraction(1) / density, false};
 }
 
@@ -107,14 +107,15 @@ bool stays(UnitId id, Dialect from, const Reader& reader) {
 }
 
 bool by_the_cup(const TakeLine& line) {
-  if (line.food == nullptr || !line.food->density.known() || line.food->density.remembered) return false;
-  const std::string_view source = line.food->density.source;
+  const Figure& cup = density_of(line);
+  if (!cup.known() || cup.remembered) return false;
+  const std::string_view source = cup.source;
   if (source.find(" cup") == std::string_view::npos && source.find(" tbsp") == std::string_view::npos &&
       source.find(" tsp") == std::string_view::npos)
     return false;
   // Whole things are weighed or counted, not cupped: a leek, an apple. Berries, cubes of sugar and sticks of butter are
   // not.
-  const Figure& each = line.food->each;
+  const Figure& each = weight_of_one(line);
   return line.food->liquid || !each.known() || each.value <= Fraction(15) ||
          each.source.find(" stick ") != std::string_view::npos;
 }

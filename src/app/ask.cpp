@@ -71,7 +71,8 @@ std::optional<Sum> ask(const std::string& question, Dialect dialect, std::string
   } else if (!recipe.lines.empty() && recipe.lines[0].measured()) {
     const TakeLine& line = recipe.lines[0];
     from = line.amount;
-    const Known known = known_of(recipe, line);
+    const bool to_volume = unit(to).dimension == Dimension::volume && from.dimension() != Dimension::volume;
+    const Known known = known_of(recipe, line, from, to_volume ? to : from.unit);
     density = known.density, each = known.each;
     const Dimension a = from.dimension(), b = unit(to).dimension;
     if (a != b && (a == Dimension::volume || b == Dimension::volume) && !known.density.is_lost())

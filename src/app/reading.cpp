@@ -183,12 +183,15 @@ class Reader {
     const Dimension dimension = line.amount.dimension();
     if (line.measured() && !line.amount.is_lost() && (dimension == Dimension::volume || dimension == Dimension::count)) {
       const Ends grams = grams_of(recipe_, line, line.amount);
-      const Known known = known_of(recipe_, line);
+      const Known known = known_of(recipe_, line, line.amount, line.amount.unit);
       const bool volume = dimension == Dimension::volume;
       if (grams.low.is_lost()) out += "; no weight is known for it";
-      else
+      else {
+        const std::string source(volume ? known.density_source : known.each_source);
+        const bool marked = !known.remembered || source.find("from memory") != std::string::npos;
         out += "; weighs " + grams.low.decimal(1) + (grams.low == grams.high ? "" : " to " + grams.high.decimal(1)) + " g (" +
-               std::string(volume ? known.density_source : known.each_source) + (known.remembered ? ", from memory" : "") + ")";
+               source + (marked ? "" : ", from memory") + ")";
+      }
     }
     table_.row(line.span, "line", out);
     for (Index i = line.stated.first; i < line.stated.end(); ++i)

@@ -39,13 +39,14 @@ Fraction measure_size(std::string_view text) {
   return Fraction::lost();
 }
 
-// The grams behind the equals sign.
+// The weight behind the equals sign, in grams.
 Fraction grams_of(std::string_view text) {
   const std::size_t equals = text.find(" = ");
   if (equals == std::string_view::npos) return Fraction::lost();
   text.remove_prefix(equals + 3);
-  const Fraction grams = take_number(text);
-  return text.starts_with(" g") ? grams : Fraction::lost();
+  const Fraction weight = take_number(text);
+  if (text.starts_with(" oz")) return weight * size_of(common().ounce, Dialect::british);
+  return text.starts_with(" g") ? weight : Fraction::lost();
 }
 
 Figure with_source(std::string_view cell) {

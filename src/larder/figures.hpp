@@ -1,4 +1,4 @@
-// Reads the figures of data/foods.txt and data/eggs.txt: what is published, turned into one exact number. Private to
+// Reads the figures of data/foods.txt, data/forms.txt and data/eggs.txt: what is published, turned into one exact number. Private to
 // this room.
 #pragma once
 #include <string_view>
@@ -7,7 +7,7 @@
 
 namespace qtn {
 
-// "USDA SR28 20081: 1 cup = 125 g" or "from memory: 0.60 g per ml", in grams per millilitre.
+// "USDA SR28 20081: 1 cup = 125 g" or "from memory: 0.60 g per ml", in grams per millilitre; ounces are exact.
 Figure density_figure(std::string_view cell);
 // "USDA SR28 09302: 10 raspberries = 19 g", in grams of one.
 Figure each_figure(std::string_view cell);

@@ -30,6 +30,27 @@ struct Food {
   std::string_view note;
 };
 
+// A row of data/forms.txt: the same food sifted, packed, chopped, large.
+struct FoodForm {
+  std::string_view words;  // that choose it, as the table has them: "scooped; dipped"
+  bool in_front = false;   // only before the name: `1 cup sifted flour`, not `1 cup flour, sifted`
+  Figure density;
+  Figure density_small;
+  Figure each;
+};
+// The rows that a line's words choose; null where foods.txt alone counts.
+struct FoodForms {
+  const FoodForm* by_volume = nullptr;
+  const FoodForm* of_one = nullptr;
+};
+
+// What a line says of its food: the name as written, the preparations behind the comma, the count noun before it.
+struct FoodWords {
+  std::string_view name;
+  std::span<const std::string_view> behind;
+  std::string_view noun;
+};
+
 // A kitchen's own row for an ingredient, in the same form.
 struct HouseFood {
   std::string name;
@@ -43,6 +64,9 @@ class Larder {
   // The food that a listed name means: the whole name first, else the longest run of words that ends it
   // ("cold unsalted butter" is butter), else nullptr. Words are compared folded.
   const Food* find(std::string_view name) const;
+  // The rows of that food which these words choose; the most words win. `food` is one of all().
+  FoodForms forms(const Food& food, const FoodWords& words) const;
+  std::span<const FoodForm> forms_of(const Food& food) const;
   // Weight of one egg of a size ("large"), shelled, by dialect; nullptr where nobody has published that size, and
   // where the dialect is unstated, since the same word is another egg in each.
   const Figure* egg(std::string_view size, Dialect dialect) const;

@@ -3,6 +3,7 @@
 
 #include "recipe/builder.hpp"
 #include "recipe/equivalents.hpp"
+#include "recipe/phases.hpp"
 #include "words/lexicon.hpp"
 
 namespace qtn {
@@ -273,9 +274,9 @@ void Builder::giving(View at, Index parent) {
     one.name_span = child.span();
     one.name = in_.slice(child.span());
     one.span = {one.amount_span.begin, child->end};
-    one.food = Larder::standard().find(one.name);
     one.stated.first = static_cast<Index>(recipe_.stated.size());
     one.tails.first = static_cast<Index>(recipe_.tails.size());
+    know_food(recipe_, one);
     recipe_.lines.push_back(one);
     ++part().lines.count;
   }
@@ -303,7 +304,7 @@ void Builder::finish_line(View at, TakeLine line, std::vector<View> names) {
   house_measure(line);
   noun_of_name(at, line);
   if (line.each_of_several) return split_names(line);
-  line.food = Larder::standard().find(line.name);
+  know_food(recipe_, line);
   check_line(line);
   recipe_.lines.push_back(line);
   ++part().lines.count;
@@ -363,7 +364,7 @@ void Builder::split_names(const TakeLine& line) {
     TakeLine one = line;
     one.name_span = {begin, begin + static_cast<std::uint32_t>(std::min(cut, rest.size()))};
     one.name = in_.slice(one.name_span);
-    one.food = Larder::standard().find(one.name);
+    know_food(recipe_, one);
     recipe_.lines.push_back(one);
     ++part().lines.count;
     if (cut == std::string_view::npos) return;

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "recipe/makes.hpp"
-#include "recipe/recipe.hpp"
+#include "recipe/phases.hpp"
 #include "words/fold.hpp"
 
 namespace qtn {
@@ -13,7 +13,7 @@ constexpr std::string_view kFile = "this file", kKitchen = "the kitchen file";
 
 struct Figures {
   Known known;
-  Fraction spoon = Fraction::lost();    // the density for spoons, where it is another
+  Figure spoon;                         // the density for spoons, where it is another
   Fraction each_ml = Fraction::lost();  // of one, where a file gives its volume: 4 x 250 ml tins
 };
 
@@ -103,26 +103,27 @@ class Knowing {
   }
 
   void from_larder() {
-    const Food* food = line_.food;
-    if (food == nullptr) return;
+    if (line_.food == nullptr) return;
     if (out_.known.density.is_lost()) {
-      density(food->density.value, food->density.source, food->density.remembered);
-      out_.spoon = food->density_small.value;
-      density(food->density_small.value, food->density_small.source, food->density_small.remembered);
+      const Figure &cup = density_of(line_), &spoon = spoon_density_of(line_);
+      density(cup.value, cup.source, cup.remembered);
+      out_.spoon = spoon;
+      density(spoon.value, spoon.source, spoon.remembered);
     }
     if (!out_.known.each.is_lost()) return;
-    if (food->name == "egg") return from_eggs(*food);
-    if (counts_these(*food)) each(food->each.value, food->each.source, food->each.remembered);
+    if (line_.food->name == "egg") return from_eggs(*line_.food);
+    const Figure& one = weight_of_one(line_);
+    if (counts_these(one)) each(one.value, one.source, one.remembered);
   }
 
   // The weight of one clove of garlic is not that of one head: a count noun must be the one that was weighed.
-  bool counts_these(const Food& food) const {
+  bool counts_these(const Figure& one) const {
     const UnitId asked = asked_->dimension() == Dimension::count ? asked_->unit : line_.written.unit;
     const Unit& counted = unit(asked);
     if (asked == kNoUnit || !counted.counted || counted.dimension != Dimension::count) return true;
     if (!(counted.size[0] == Fraction(1))) return true;  // a dozen of them
-    if (food.each.source.find(counted.name) != std::string_view::npos) return true;
-    const auto names = Larder::standard().other_names(food);
+    if (one.source.find(counted.name) != std::string_view::npos) return true;
+    const auto names = Larder::standard().other_names(*line_.food);
     return std::any_of(names.begin(), names.end(), [&](std::string_view name) { return name.ends_with(counted.name); });
   }
 
@@ -150,10 +151,57 @@ bool is_spoon(UnitId id) {
   return asked.name.ends_with("teaspoon") || asked.name.ends_with("tablespoon");
 }
 
+// Was that figure weighed in this very spoon? "1 tsp = 6.0 g"
+bool weighed_in(std::string_view source, UnitId spoon) {
+  const bool table = unit(spoon).name.ends_with("tablespoon");
+  const auto has = [&](std::string_view word) { return source.find(word) != std::string_view::npos; };
+  return table ? has(" tbsp") || has(" tablespoon") : has(" tsp") || has(" teaspoon");
+}
+
+const Figure kNoFigure;
+
 }  // namespace
+
+const Figure& density_of(const TakeLine& line) {
+  if (line.forms.by_volume != nullptr) return line.forms.by_volume->density;
+  return line.food != nullptr ? line.food->density : kNoFigure;
+}
+
+// A form without a spoon of its own is as dense in a spoon as in a cup.
+const Figure& spoon_density_of(const TakeLine& line) {
+  if (line.forms.by_volume != nullptr) return line.forms.by_volume->density_small;
+  return line.food != nullptr ? line.food->density_small : kNoFigure;
+}
+
+const Figure& weight_of_one(const TakeLine& line) {
+  if (line.forms.of_one != nullptr) return line.forms.of_one->each;
+  return line.food != nullptr ? line.food->each : kNoFigure;
+}
+
+void know_food(const Recipe& recipe, TakeLine& line) {
+  line.food = Larder::standard().find(line.name);
+  line.forms = {};
+  if (line.food == nullptr) return;
+  std::vector<std::string_view> behind;
+  for (Index i = line.tails.first; i < line.tails.end(); ++i)
+    if (recipe.tails[i].kind == TailKind::preparation) behind.push_back(recipe.slice(recipe.tails[i].span));
+  const Unit& counted = unit(line.written.unit);
+  line.forms = Larder::standard().forms(*line.food, {line.name, behind, counted.counted ? counted.name : std::string_view()});
+}
 
 Known known_of(const Recipe& recipe, const TakeLine& line) {
   return Knowing(recipe, line).all(line.written).known;
+}
+
+Known known_of(const Recipe& recipe, const TakeLine& line, const Quantity& amount, UnitId measured_in) {
+  Figures figures = Knowing(recipe, line).all(amount);
+  if (!figures.spoon.known() || !is_spoon(measured_in)) return figures.known;
+  if (weighed_in(figures.known.density_source, measured_in) && !weighed_in(figures.spoon.source, measured_in))
+    return figures.known;
+  figures.known.density = figures.spoon.value;
+  figures.known.density_source = figures.spoon.source;
+  figures.known.remembered = figures.spoon.remembered;
+  return figures.known;
 }
 
 Ends grams_of(const Recipe& recipe, const TakeLine& line, const Quantity& amount) {
@@ -162,9 +210,8 @@ Ends grams_of(const Recipe& recipe, const TakeLine& line, const Quantity& amount
   const Dimension dimension = amount.dimension();
   if (dimension == Dimension::mass) return in_base(amount, recipe.dialect);
   if (dimension != Dimension::volume && dimension != Dimension::count) return lost;
-  const Figures figures = Knowing(recipe, line).all(amount);
-  Fraction grams = dimension == Dimension::volume ? figures.known.density : figures.known.each;
-  if (dimension == Dimension::volume && !figures.spoon.is_lost() && is_spoon(amount.unit)) grams = figures.spoon;
+  const Known known = known_of(recipe, line, amount, amount.unit);
+  const Fraction& grams = dimension == Dimension::volume ? known.density : known.each;
   const Ends base = in_base(amount, recipe.dialect);
   return {base.low * grams, base.high * grams};
 }

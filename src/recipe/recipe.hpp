@@ -108,6 +108,7 @@ struct TakeLine {
   std::optional<Quantity> per;   // 18 g per kg: the kg
   Target target;                 // a part or a recipe from another file, else none
   const Food* food = nullptr;    // what the larder knows of it
+  FoodForms forms;                   // and of the form that its words choose: packed, chopped, large
   Index part = 0;
   Index parent = kNone;          // of an `or` line the line it replaces; of a given thing the line it comes out of
   bool alternative = false;      // an `or` line
@@ -364,6 +365,12 @@ struct Known {
 Known known_of(const Recipe& recipe, const TakeLine& line);
 // The lines that a name means, in the whole recipe, as a mention in a bracket would: none, one, or a tie of several.
 std::vector<Index> lines_named(const Recipe& recipe, std::string_view name);
+// The same for an amount of it that is measured in this unit: a spoon is filled otherwise than a cup.
+Known known_of(const Recipe& recipe, const TakeLine& line, const Quantity& amount, UnitId measured_in);
+// The table's own figures for a line, of the form that its words choose; without a value where it has none.
+const Figure& density_of(const TakeLine& line);
+const Figure& spoon_density_of(const TakeLine& line);
+const Figure& weight_of_one(const TakeLine& line);
 // An amount of a line in grams, by both ends; lost where a figure is lacking.
 Ends grams_of(const Recipe& recipe, const TakeLine& line, const Quantity& amount);
 

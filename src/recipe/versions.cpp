@@ -54,8 +54,8 @@ void apply_to_line(Recipe& recipe, const Change& change, Index at) {
   set_amount(other, change);
   other.name = change.replacement;
   other.name_span = span_of(recipe, change.replacement);
-  other.food = Larder::standard().find(other.name);
   other.tails.count = 0;
+  know_food(recipe, other);
   other.alternative = true;
   other.parent = at;
   const Index part = line.part;
@@ -82,9 +82,9 @@ void come_in(Recipe& recipe, const Change& change) {
   line.part = part;
   line.name = change.replacement.empty() ? change.name : change.replacement;
   line.name_span = line.span = span_of(recipe, line.name);
-  line.food = Larder::standard().find(line.name);
   line.added = true;
   set_amount(line, change);
+  know_food(recipe, line);
   insert_line(recipe, part, std::move(line));
 }
 
