@@ -47,6 +47,16 @@ Shown Shower::things(const TakeLine* line, const Quantity& amount) {
   return shown;
 }
 
+// None of these has a legal size, and the books disagree; said once a line.
+void Shower::pinch_scaled(const TakeLine& line, const Quantity& amount) {
+  if (lacks_ == nullptr || recipe_.factor == Fraction(1)) return;
+  for (const Diagnostic& said : lacks_->list())
+    if (said.code == Code::pinch_scaled && said.span == line.name_span) return;
+  lacks_->add(Code::pinch_scaled, line.name_span,
+              "No two hands measure the same " + std::string(unit(amount.unit).name) + ": put in the " + std::string(line.name) +
+                  " bit by bit, by taste.");
+}
+
 // A few pinches are pinches; beyond four they are a spoon's business, and no more exact than before.
 Shown Shower::pinches(const Quantity& amount) {
   if (amount.high <= Fraction(4)) {

@@ -132,8 +132,14 @@ Dialect assumed_for(UnitId id) {
 }
 
 Way way_of(const Recipe& recipe, const TakeLine* line, UnitId id, const Fraction& base, const Reader& reader) {
-  if (stays(id, recipe.dialect, reader)) return own_way(id, recipe.dialect);
   const Dimension dimension = unit(id).dimension;
+  if (stays(id, recipe.dialect, reader)) {
+    // A vessel that no ladder has, a mug or another country's cup, would come out in millilitres: a solid is weighed.
+    const Way own = own_way(id, recipe.dialect);
+    const bool vessel = line != nullptr && (line->house_measure || !unit(id).decimal);
+    if (!vessel || dimension != Dimension::volume || own.ladder != Ladder::millilitres) return own;
+    return through_weight(recipe, *line, own, reader, id);
+  }
   if (dimension == Dimension::volume) return volume_way(recipe, line, id, reader);
   if (dimension == Dimension::mass && reader.system == System::american && line != nullptr && by_the_cup(*line))
     return by_cup_way(recipe, *line, base);

@@ -95,7 +95,10 @@ Shown Shower::amount(const TakeLine* line, const Quantity& amount, Span written,
   last_.reset();
   if (amount.is_lost()) return as_written(recipe_, written, amount);
   if (origin == Origin::page && stays(amount.unit)) return as_written(recipe_, written, amount);
-  if (unit(amount.unit).informal) return pinches(amount);
+  if (unit(amount.unit).informal) {
+    if (line != nullptr && origin == Origin::worked_out) pinch_scaled(*line, amount);
+    return pinches(amount);
+  }
   switch (amount.dimension()) {
     case Dimension::count:
       return things(line, amount);

@@ -43,6 +43,7 @@ class Shower {
   const Stated* restated(const TakeLine& line) const;
   void lacking(const TakeLine& line);
   void splitting(const TakeLine& line, const Fraction& count);
+  void pinch_scaled(const TakeLine& line, const Quantity& amount);
   Fraction allowed(const Quantity& amount) const { return tolerance(amount.manner, recipe_.tolerance()); }
   const Fraction& finest() const;
 

@@ -45,6 +45,9 @@ class Book {
   const Checked& text(const std::string& name, std::string text);
   // A second kitchen in the same book: said at both.
   void two_kitchens(const std::string& first, const std::string& second);
+  // Files that count different grams to the ounce, each the same throughout: said once, at the first that departs from
+  // most of them.
+  void compare_ounces(const std::vector<std::string>& paths);
 
  private:
   // A file that waits for those it uses. A stack of them instead of recursion: a chain may be as long as it likes.

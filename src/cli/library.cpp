@@ -59,6 +59,7 @@ void Library::open(const std::string& path) {
     }
     files_.push_back({single ? path : inside, checked, true});
   }
+  if (!single) book->compare_ounces(place.files);
 }
 
 // Two kitchens in the folder bear on every recipe of it: they are told even where the call names neither.

@@ -80,6 +80,8 @@ class Report {
     return add(code, row(code).severity, span, std::move(message));
   }
   Diagnostic& add(Code code, Severity severity, Span span, std::string message);
+  // What was found, told better once more of the line was read.
+  Diagnostic& at(std::size_t place) { return list_[place]; }
   bool has_errors() const { return errors_ != 0; }
   std::size_t errors() const { return errors_; }
   std::size_t warnings() const;

@@ -49,8 +49,19 @@ Fraction would_hold(UnitId unit, const Fraction& exact, const Fraction& allowed,
   return Fraction::lost();
 }
 
+// A scale marked in pounds shows quarters; below them it shows ounces: 14 oz, not 7/8 lb.
+std::string pounds_and_ounces(const Fraction& pounds) {
+  const Fraction whole = Fraction::of(pounds.floor(), 1), ounces = (pounds - whole) * Fraction(16);
+  const auto one = [](const Fraction& value, UnitId unit) {
+    return write_plain({value, value, unit, Manner::plain, false});
+  };
+  if (whole.is_zero()) return one(ounces, common().ounce);
+  return one(whole, common().pound) + (ounces.is_zero() ? "" : " " + one(ounces, common().ounce));
+}
+
 std::string written(const Quantity& like, const Fraction& low, const Fraction& high) {
   if (low.is_lost() || high.is_lost()) return {};
+  if (like.unit == common().pound && low == high && !(low * Fraction(4)).is_whole()) return pounds_and_ounces(low);
   Quantity q = like;
   q.low = low, q.high = high, q.manner = Manner::plain;
   return write_plain(q);

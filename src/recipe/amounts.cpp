@@ -194,30 +194,23 @@ void AmountReader::look_alike(View at) {
 void AmountReader::ambiguous(const Token& token) {
   const Unit& row = qtn::unit(token.unit);
   if (!size_of(token.unit, in_.dialect).is_lost() || row.dimension == Dimension::temperature) return;
-  const std::string_view word = in_.slice(token.unit_span);
-  const auto reading = [&](Dialect dialect) {
-    const Fraction size = row.size[static_cast<int>(dialect)];
-    return size.is_lost() ? std::string() : size.decimal(1) + " " + (row.dimension == Dimension::mass ? "g " : "ml ") + std::string(name_of(dialect));
-  };
-  std::string readings;
-  for (Dialect dialect : {Dialect::british, Dialect::american, Dialect::australian}) {
-    const std::string one = reading(dialect);
-    if (!one.empty()) readings += (readings.empty() ? "" : ", ") + one;
-  }
-  if (in_.dialect == Dialect::unstated) {
+  const std::string word = "`" + std::string(in_.slice(token.unit_span)) + "`";
+  const bool anybodys = std::any_of(std::begin(row.size), std::end(row.size), [](const Fraction& size) { return !size.is_lost(); });
+  if (in_.dialect == Dialect::unstated && anybodys) {
     if (std::find(in_.warned.begin(), in_.warned.end(), token.unit) != in_.warned.end()) return;
     in_.warned.push_back(token.unit);
+    in_.unsure.push_back({token.unit, token.unit_span, in_.report.list().size()});
     in_.report.add(Code::ambiguous_unit, token.unit_span,
-                   "`" + std::string(word) + "` has more than one size, and this file does not say whose measures it uses.")
+                   word + " has more than one size, and this file does not say whose measures it uses.")
         .expect("a line `measures: British`, `measures: American` or `measures: Australian` in the head")
-        .find("one " + std::string(row.name) + " is " + readings);
+        .find("one " + std::string(row.name) + " is " + readings_of(token.unit));
     return;
   }
   result_.damaged = true;
-  in_.report.add(Code::no_such_measure, token.unit_span,
-                 "`" + std::string(word) + "` has no one size in " + std::string(name_of(in_.dialect)) + " measures.")
+  const std::string where = anybodys ? " in " + std::string(name_of(in_.dialect)) + " measures." : "; books disagree on it.";
+  in_.report.add(Code::no_such_measure, token.unit_span, word + " has no one size" + where)
       .expect("a weight, millilitres, or a measure with its country: `US cup`, `metric cup`")
-      .find("one " + std::string(row.name) + " is " + readings);
+      .find((anybodys ? "one " + std::string(row.name) + " is " : "it could be ") + readings_of(token.unit));
 }
 
 // Falling units of one dimension, folded into the first: 2 lb 3 oz is 2 3/16 lb.
@@ -423,6 +416,21 @@ Fraction read_number(Reading& in, View number) {
         .fix(number.span(), mended, "write `" + mended + "`");
   }
   return whole.value + part;
+}
+
+std::string readings_of(UnitId id) {
+  const Unit& row = unit(id);
+  std::string readings;
+  const auto add = [&](const std::string& one) { readings += (readings.empty() ? "" : ", ") + one; };
+  for (Dialect dialect : {Dialect::british, Dialect::american, Dialect::australian}) {
+    const Fraction size = row.size[static_cast<int>(dialect)];
+    if (!size.is_lost()) add(size.decimal(1) + " ml " + std::string(name_of(dialect)));
+  }
+  if (!readings.empty()) return readings;
+  const std::string end = " " + std::string(row.name);
+  for (UnitId other = 1; other < unit_count(); ++other)
+    if (unit(other).name.ends_with(end)) add("a `" + std::string(unit(other).name) + "`, " + unit(other).size[0].decimal(1) + " ml");
+  return readings;
 }
 
 ReadAmount read_amount(Reading& in, View amt, Place place) { return AmountReader(in, place).read(amt); }

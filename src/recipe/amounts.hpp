@@ -7,11 +7,17 @@
 namespace qtn {
 
 // What reading one file hangs on. Not copied: it remembers which warnings were given.
+struct UnsureUnit {  // a unit of more than one size that was pointed at; what stands after it may tell more
+  UnitId unit;
+  Span span;
+  std::size_t report;  // place in the report
+};
 struct Reading {
   const Source& source;
   Report& report;
   Dialect dialect = Dialect::unstated;
   std::vector<UnitId> warned;  // ambiguous units that were already pointed at
+  std::vector<UnsureUnit> unsure{};
   std::string_view slice(Span span) const { return source.text(span); }
 };
 
@@ -31,6 +37,9 @@ ReadAmount read_amount(Reading& in, View amt, Place place);
 Fraction read_number(Reading& in, View number);
 // One item that stands alone: children number and unit of `node`, from its first number on.
 ReadAmount read_item(Reading& in, View node, Place place);
+
+// "236.6 ml American, 250 ml Australian"; where no dialect has one size, the measures that a longer name gives one to.
+std::string readings_of(UnitId unit);
 
 // Says that `found` was met where `wanted` must stand, naming both; true when they agree.
 bool expect_dimension(Reading& in, const Quantity& found, Span span, std::initializer_list<Dimension> wanted,

@@ -2,6 +2,7 @@
 #include "diag/nearest.hpp"
 #include "recipe/builder.hpp"
 #include "recipe/logs.hpp"
+#include "recipe/ounces.hpp"
 #include "recipe/phases.hpp"
 
 namespace qtn {
@@ -178,6 +179,7 @@ void Builder::finish() {
   for (Index i = 0; i < recipe_.parts.size(); ++i)
     if (recipe_.parts[i].unnamed) recipe_.dish = i, recipe_.parts[i].name = recipe_.title;
   check_part_names();
+  check_ounces(recipe_, report_);
 }
 
 void Builder::check_part_names() {

@@ -305,6 +305,7 @@ void Builder::finish_line(View at, TakeLine line, std::vector<View> names) {
   noun_of_name(at, line);
   if (line.each_of_several) return split_names(line);
   know_food(recipe_, line);
+  weigh_readings(line);
   check_line(line);
   recipe_.lines.push_back(line);
   ++part().lines.count;
@@ -365,6 +366,7 @@ void Builder::split_names(const TakeLine& line) {
     one.name_span = {begin, begin + static_cast<std::uint32_t>(std::min(cut, rest.size()))};
     one.name = in_.slice(one.name_span);
     know_food(recipe_, one);
+    weigh_readings(one);
     recipe_.lines.push_back(one);
     ++part().lines.count;
     if (cut == std::string_view::npos) return;
@@ -410,6 +412,8 @@ void Builder::check_line(const TakeLine& line) {
         .offer({line.amount_span.begin, line.name_span.end}, number + "-" + std::string(name), "write `" + number + "-" + std::string(name) + "`");
   }
   check_stated(line);
+  check_sizes(line);
+  check_order(line);
 }
 
 // Every stated equivalent against the first statement (A16).

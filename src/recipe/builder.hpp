@@ -48,6 +48,10 @@ class Builder {
   void finish_line(View at, TakeLine line, std::vector<View> names);
   void check_line(const TakeLine& line);
   void check_stated(const TakeLine& line);
+  // build_known.cpp: what can be said once the ingredient is known
+  void weigh_readings(const TakeLine& line);
+  void check_sizes(const TakeLine& line);
+  void check_order(const TakeLine& line);
   bool no_amount(View at, TakeLine& line);
   void split_names(const TakeLine& line);
   void house_measure(TakeLine& line);
@@ -77,6 +81,7 @@ class Builder {
   void check_clause(Clause& clause);
 
   Reading in_;
+  bool egg_size_told_ = false;
   const Tree& tree_;
   const Surroundings& around_;
   Report& report_;

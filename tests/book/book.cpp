@@ -241,3 +241,33 @@ TEST_CASE("menus are files of the book too") {
   CHECK(shelf.codes("menu.qtn") == "");
   CHECK(shelf.book.file("menu.qtn")->kind == FileKind::menu);
 }
+
+TEST_CASE("a book whose files count different ounces is told so once, with the files") {
+  Shelf shelf;
+  const auto weigh = [](const std::string& pair) { return "recipe: Loaf\ntake:\n  " + pair + " flour\nmethod:\n  Mix [the flour].\n"; };
+  shelf.files["a.qtn"] = weigh("225 g (8 oz)");
+  shelf.files["b.qtn"] = weigh("235 g (8 oz)");
+  shelf.files["c.qtn"] = weigh("450 g (1 lb)");
+  shelf.files["d.qtn"] = weigh("355 g (12 oz)");
+  shelf.files["e.qtn"] = weigh("30 g (1 oz)");  // fits both
+  const std::vector<std::string> all{"a.qtn", "b.qtn", "c.qtn", "d.qtn", "e.qtn", "gone.qtn"};
+  for (const std::string& path : all) shelf.book.file(path);
+  shelf.book.compare_ounces(all);
+  CHECK(shelf.codes("a.qtn") == "");
+  CHECK(shelf.codes("b.qtn") == "mixed_ounces");
+  for (const char* path : {"c.qtn", "d.qtn", "e.qtn"}) CHECK(shelf.codes(path) == "");
+  const Diagnostic& problem = shelf.book.file("b.qtn")->report.list()[0];
+  CHECK(problem.message == "This file counts 30 g to the ounce; most of the book counts 28.35 g.");
+  REQUIRE(problem.labels.size() == 3);
+  CHECK(problem.labels[0].file == "a.qtn");
+  CHECK(problem.labels[2].file == "d.qtn");
+  CHECK(problem.labels[2].text == "30 g to the ounce here");
+
+  Shelf even;
+  even.files["a.qtn"] = weigh("225 g (8 oz)");
+  even.files["c.qtn"] = weigh("450 g (1 lb)");
+  for (const char* path : {"a.qtn", "c.qtn"}) even.book.file(path);
+  even.book.compare_ounces({"a.qtn", "c.qtn"});
+  CHECK(even.codes("a.qtn") == "");
+  CHECK(even.codes("c.qtn") == "");
+}

@@ -27,11 +27,13 @@ Agreement meet(const Quantity& first, const Quantity& stated, Dialect dialect = 
 bool holds(const Quantity& first, const Quantity& stated, Dialect dialect = Dialect::british) {
   return meet(first, stated, dialect).holds;
 }
-// The number at the front of "5 1/4 oz".
-Fraction read_number(std::string_view text) {
+// The number at the front of "5 1/4 oz"; "2 lb 3 oz" is so many pounds.
+Fraction read_number(std::string_view text, std::string_view unit = {}) {
   Fraction sum(0);
   while (!text.empty() && text[0] >= '0' && text[0] <= '9') sum += table::number(table::take_word(text));
-  return sum;
+  if (unit != "lb") return sum;
+  if (table::take_word(text) == "oz") return sum / Fraction(16);
+  return text.empty() ? sum : sum + read_number(text) / Fraction(16);
 }
 }  // namespace
 
@@ -136,7 +138,7 @@ TEST_CASE("what is offered instead stands itself") {
         const Quantity first = of(Fraction(g), "g", manner);
         const Agreement wrong = meet(first, of(Fraction(g), unit));
         CHECK_FALSE(wrong.holds);
-        if (!wrong.correct.empty()) CHECK_MESSAGE(holds(first, of(read_number(wrong.correct), unit)), wrong.correct);
+        if (!wrong.correct.empty()) CHECK_MESSAGE(holds(first, of(read_number(wrong.correct, unit), unit)), wrong.correct);
         if (manner == Manner::plain && unit == "oz" && g > 30) CHECK(!wrong.correct.empty());
       }
     }
@@ -144,6 +146,9 @@ TEST_CASE("what is offered instead stands itself") {
   CHECK(meet(of(Fraction(7), "g"), of(Fraction(1), "oz")).correct == "1/4 oz");
   CHECK(meet(of(Fraction(7), "g", Manner::exactly), of(Fraction(1), "oz")).correct.empty());
   CHECK(meet(of(Fraction(1234), "g", Manner::exactly), of(Fraction(9), "kg")).correct == "1.23 kg");
+  CHECK(meet(of(Fraction(400), "g"), of(Fraction(1), "lb")).correct == "14 oz");
+  CHECK(meet(of(Fraction(510), "g"), of(Fraction(2), "lb")).correct == "1 lb 2 oz");
+  CHECK(meet(of(Fraction(900), "g"), of(Fraction(3), "lb")).correct == "2 lb");
 }
 
 TEST_CASE("ranges") {

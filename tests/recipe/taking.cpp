@@ -81,7 +81,7 @@ TEST_CASE("an amount that is taken may be restated in parentheses, and is checke
   CHECK(codes("[keep back 100 g (5 oz) of the cheddar]").find("equivalent_off") != std::string::npos);
   CHECK(codes("[2 (about 60 g each) of the eggs]") == "say_the_rest");
   // Through the density of honey: 100 ml of it weighs 142 g.
-  CHECK(codes("[100 ml (100 g) of the honey]") == "equivalent_off say_the_rest");
+  CHECK(codes("[100 ml (100 g) of the honey]") == "weighs_otherwise say_the_rest");
   CHECK(codes("[100 ml (142 g) of the honey]") == "say_the_rest");
   const Checked off = supper("  200 g cheddar\n", "Stir in [100 g (5 oz) of the cheddar]. Add [the rest of the cheddar].");
   const Diagnostic* const problem = off.problem(Code::equivalent_off);
