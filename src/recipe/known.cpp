@@ -122,7 +122,8 @@ class Knowing {
     const Unit& counted = unit(asked);
     if (asked == kNoUnit || !counted.counted || counted.dimension != Dimension::count) return true;
     if (!(counted.size[0] == Fraction(1))) return true;  // a dozen of them
-    if (one.source.find(counted.name) != std::string_view::npos) return true;
+    for (const std::string_view word : {counted.name, counted.symbols})
+      if (one.source.find(word) != std::string_view::npos) return true;
     const auto names = Larder::standard().other_names(*line_.food);
     return std::any_of(names.begin(), names.end(), [&](std::string_view name) { return name.ends_with(counted.name); });
   }
