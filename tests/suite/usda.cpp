@@ -123,14 +123,14 @@ bool no_measure(const std::string& measure) {
   return false;
 }
 
-struct Weighed {
+struct OneRow {
   How kind = How::none;
   double grams = 0;
   bool same_form = false, same_row = false;
 };
 
-Weighed weigh(const Printed& row, const Food& food, Workbench& bench) {
-  Weighed out;
+OneRow weigh(const Printed& row, const Food& food, Workbench& bench) {
+  OneRow out;
   std::string words = words_of(row.measure), form = words;
   std::string_view unit;
   if (take_volume(form, unit)) {
@@ -180,7 +180,7 @@ TEST_CASE("weights of household measures, as the USDA states them") {
       ++tally.no_measure;
       continue;
     }
-    const Weighed weighed = weigh(row, *food, bench);
+    const OneRow weighed = weigh(row, *food, bench);
     if (weighed.kind == How::none || (weighed.kind == How::count && !weighed.same_form)) {
       ++tally.not_weighed;
       continue;
