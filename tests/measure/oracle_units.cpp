@@ -1,4 +1,4 @@
-// An outside opinion: Debian's `units` program converts a thousand random amounts for every pair of units that it
+// An outside opinion: Debian's `units` program converts seven hundred random amounts for every pair of units that it
 // shares with our table, in one run, and must agree to eight significant digits. It is needed to run these tests.
 #include <doctest/doctest.h>
 
@@ -13,7 +13,7 @@ using namespace qtn;
 
 namespace {
 
-constexpr int kAmounts = 1000;
+constexpr int kAmounts = 700;
 
 // Our name, and what the other program calls it.
 struct Shared {
@@ -67,7 +67,7 @@ Fraction ours(const Fraction& amount, std::string_view from, std::string_view to
 
 class Questions {
  public:
-  // Every pair, a thousand amounts each, in either direction by the toss of a coin.
+  // Every pair, seven hundred amounts each, in either direction by the toss of a coin.
   void pairs(const std::vector<Shared>& units, bool points) {
     for (std::size_t i = 0; i < units.size(); ++i) {
       for (std::size_t j = i + 1; j < units.size(); ++j) {
