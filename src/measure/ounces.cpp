@@ -42,7 +42,7 @@ OunceSet ounces_between(const Quantity& one, const Quantity& other) {
   const Fraction ounces = in_base(pounds, Dialect::british).low / grams_of(OunceOf::exact);
   OunceSet set = 0;
   for (int i = 0; i < kOunces; ++i)
-    if (fits(grams, ounces, grams_of(static_cast<OunceOf>(i)), is_grams(one))) set = static_cast<OunceSet>(set | (1u << i));
+    if (fits(grams, ounces, grams_of(static_cast<OunceOf>(i)), is_grams(one))) set = static_cast<OunceSet>(unsigned{set} | 1u << i);
   return set;
 }
 

@@ -16,7 +16,7 @@ std::string name_of(OunceOf ounce);  // "28.35 g"
 // A set of them, one bit each.
 using OunceSet = std::uint8_t;
 inline constexpr OunceSet kAnyOunce = (1u << kOunces) - 1;
-inline bool has(OunceSet set, OunceOf ounce) { return (set >> static_cast<unsigned>(ounce) & 1u) != 0; }
+inline bool has(OunceSet set, OunceOf ounce) { return (unsigned{set} >> static_cast<unsigned>(ounce) & 1u) != 0; }
 OunceOf first_of(OunceSet set);  // of a set that is not empty
 
 // Which of them two statements of one weight can come from, when they were rounded as print rounds them: within 3 %, the
