@@ -97,6 +97,7 @@ void Builder::head_value(Field field, View at) {
       const Dimension want = field == Field::ready ? Dimension::duration : Dimension::count;
       const std::string where = "`" + std::string(row(field).word) + ":` wants";
       if (!expect_dimension(in_, read.amount, read.span, {want}, where)) return;
+      if (field == Field::serves && is_nothing(field, read.amount, read.span)) return;
       if (field == Field::ready) (own != nullptr ? own->ready_after : recipe_.ready_after) = read.amount;
       else if (field == Field::scales) recipe_.scales = read.amount;
       else recipe_.serves = read.amount, recipe_.serves_span = read.span;
@@ -145,6 +146,14 @@ void Builder::text_value(Field field, View at, Span value) {
   (void)at;
 }
 
+// A yield of nothing: no amount can be worked out from it, and nothing can be made to another size.
+bool Builder::is_nothing(Field field, const Quantity& amount, Span span) {
+  if (!amount.low.is_zero()) return false;
+  report_.add(Code::zero_amount, Severity::error, span, "`" + std::string(row(field).word) + ":` must be more than nothing.")
+      .find("`" + std::string(in_.slice(span)) + "`").expect("an amount above 0, or no `" + std::string(row(field).word) + ":`");
+  return true;
+}
+
 void Builder::read_makes(View at, std::vector<Made>& out) {
   for (View one : at) {
     if (one.kind() != Kind::made && one.kind() != Kind::by_product) continue;
@@ -160,14 +169,21 @@ void Builder::read_makes(View at, std::vector<Made>& out) {
       if (damaged) break;
       if (first) {
         made.amount = read.amount, made.amount_span = read.span;
-        damaged = !expect_dimension(in_, read.amount, read.span, {Dimension::count, Dimension::mass, Dimension::volume}, "`makes:` wants");
+        damaged = !expect_dimension(in_, read.amount, read.span, {Dimension::count, Dimension::mass, Dimension::volume}, "`makes:` wants") ||
+                  is_nothing(Field::makes, read.amount, read.span);
       } else {
         made.each = read.amount;
-        damaged = !expect_dimension(in_, read.amount, read.span, {Dimension::mass, Dimension::volume}, "what each weighs is");
+        damaged = !expect_dimension(in_, read.amount, read.span, {Dimension::mass, Dimension::volume}, "what each weighs is") ||
+                  is_nothing(Field::makes, read.amount, read.span);
       }
       first = false;
     }
-    if (!damaged) out.push_back(made);
+    if (damaged) {
+      made.damaged = true;
+      made.amount = {Fraction::lost(), Fraction::lost(), common().gram, Manner::plain, false};
+      made.each.reset();
+    }
+    out.push_back(made);
   }
 }
 

@@ -31,6 +31,7 @@ class Builder {
   void head_value(Field field, View at);
   void text_value(Field field, View at, Span value);
   void read_makes(View at, std::vector<Made>& out);
+  bool is_nothing(Field field, const Quantity& amount, Span span);
   void read_keeps(View at, std::vector<Keep>& out);
   void read_batch(View at, std::optional<Batch>& out);
   void read_use(View at);

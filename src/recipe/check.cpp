@@ -6,6 +6,7 @@ namespace qtn {
 void settle(Recipe& recipe, int today, Report& report) {
   resolve_names(recipe, report);
   solve_ratios(recipe, report);
+  check_bought(recipe, report);
   count_out(recipe, report);
   weigh_pot(recipe, report);
   check_trials(recipe, today, report);

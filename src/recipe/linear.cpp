@@ -31,7 +31,7 @@ void Linear::count_in(Unknown unknown, const Fraction& by) {
 }
 
 // A row holds only unknowns whose own rows are younger, so one pass from the oldest row on puts all of them in.
-void Linear::put_in_rows(Fraction& constant, std::vector<std::uint32_t>& from) {
+void Linear::put_in_rows(Fraction& constant, std::vector<Taken>& from) {
   while (!waiting_.empty() && !gave_up_) {
     std::pop_heap(waiting_.begin(), waiting_.end(), std::greater<>());
     const std::uint32_t at = waiting_.back();
@@ -43,7 +43,7 @@ void Linear::put_in_rows(Fraction& constant, std::vector<std::uint32_t>& from) {
     for (const Factor& factor : row.factors) count_in(factor.unknown, -(by * factor.by));
     constant -= by * row.constant;
     if (constant.is_lost()) gave_up_ = true;
-    from.push_back(at);
+    from.push_back({at, by});
   }
   waiting_.clear();
 }
@@ -51,7 +51,7 @@ void Linear::put_in_rows(Fraction& constant, std::vector<std::uint32_t>& from) {
 Linear::Outcome Linear::add(const std::vector<Factor>& factors, const Fraction& constant, std::uint32_t label,
                             Unknown own) {
   if (gave_up_) return Outcome::redundant;
-  Row row{own, {}, constant, label, {}};
+  Row row{own, {}, constant, label, Fraction(1), {}};
   for (const Factor& factor : factors) count_in(factor.unknown, factor.by);
   put_in_rows(row.constant, row.from);
 
@@ -71,6 +71,7 @@ Linear::Outcome Linear::add(const std::vector<Factor>& factors, const Fraction& 
   if (chosen == row.factors.end()) chosen = row.factors.begin();
   const Fraction by = chosen->by;
   row.own = chosen->unknown;
+  row.scale = by;
   row.factors.erase(chosen);
   for (Factor& factor : row.factors) {
     factor.by /= by;
@@ -83,19 +84,18 @@ Linear::Outcome Linear::add(const std::vector<Factor>& factors, const Fraction& 
   return Outcome::added;
 }
 
+// What each equation counts for in the one that clashed. One whose share comes out at nothing has no part in it.
 std::vector<std::uint32_t> Linear::clashing() const {
-  std::vector<bool> met(rows_.size(), false);
-  std::vector<std::uint32_t> open = clash_from_;
-  while (!open.empty()) {
-    const std::uint32_t at = open.back();
-    open.pop_back();
-    if (met[at]) continue;
-    met[at] = true;
-    open.insert(open.end(), rows_[at].from.begin(), rows_[at].from.end());
-  }
+  std::vector<Fraction> share(rows_.size());
+  for (const Taken& taken : clash_from_) share[taken.row] += taken.times;
   std::vector<std::uint32_t> labels;
-  for (std::size_t i = 0; i < met.size(); ++i)
-    if (met[i]) labels.push_back(rows_[i].label);
+  for (std::size_t i = rows_.size(); i-- > 0;) {  // a row took only older ones in
+    if (share[i].is_zero()) continue;
+    share[i] /= rows_[i].scale;
+    for (const Taken& taken : rows_[i].from) share[taken.row] -= share[i] * taken.times;
+    labels.push_back(rows_[i].label);
+  }
+  std::reverse(labels.begin(), labels.end());
   return labels;
 }
 

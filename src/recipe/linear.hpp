@@ -25,7 +25,8 @@ class Linear {
   Unknown unknown();
   // Σ by · unknown = constant. `label` is the caller's name for it. `own` is the unknown that it is best solved for.
   Outcome add(const std::vector<Factor>& factors, const Fraction& constant, std::uint32_t label, Unknown own = kNobody);
-  // The labels of the equations that the last clash came from, its own left out; in the order they were added.
+  // The labels of the equations that the last clash came from, its own left out, in the order they were added. Those
+  // kept so far are independent, so this is the one smallest set that cannot hold together with it.
   std::vector<std::uint32_t> clashing() const;
 
   // Works out what is known so far.
@@ -37,15 +38,20 @@ class Linear {
   bool gave_up() const { return gave_up_; }
 
  private:
+  struct Taken {
+    std::uint32_t row;
+    Fraction times;
+  };
   struct Row {
     Unknown own;                  // with the factor 1, not in `factors`
     std::vector<Factor> factors;  // unknowns that had no row of their own when this one was added
     Fraction constant;
     std::uint32_t label;
-    std::vector<std::uint32_t> from;  // rows that were put into it
+    Fraction scale;           // what its equation was divided by
+    std::vector<Taken> from;  // rows that were put into it
   };
   void count_in(Unknown unknown, const Fraction& by);
-  void put_in_rows(Fraction& constant, std::vector<std::uint32_t>& from);
+  void put_in_rows(Fraction& constant, std::vector<Taken>& from);
 
   std::vector<Row> rows_;
   std::vector<std::uint32_t> row_of_;  // by unknown
@@ -56,7 +62,7 @@ class Linear {
   std::vector<bool> seen_;
   std::vector<Unknown> touched_;
   std::vector<std::uint32_t> waiting_;  // a heap of rows, oldest first
-  std::vector<std::uint32_t> clash_from_;
+  std::vector<Taken> clash_from_;
   std::size_t steps_ = 0;
   bool gave_up_ = false;
 };

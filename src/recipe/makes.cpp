@@ -10,6 +10,7 @@ const std::vector<Made>& makes_of(const Recipe& recipe, Index part) {
 std::vector<Yield> yields_of(const Recipe& recipe, Index part) {
   std::vector<Yield> yields;
   for (const Made& made : makes_of(recipe, part)) {
+    if (made.damaged) continue;
     const Ends base = in_base(made.amount, recipe.dialect);
     const Span span = made.amount_span.empty() ? made.span : made.amount_span;
     yields.push_back({made.amount.dimension(), base, made.amount.manner, made.by_product, false, span});

@@ -12,6 +12,8 @@ void know_food(const Recipe& recipe, TakeLine& line);
 void resolve_names(Recipe& recipe, Report& report);
 // 3. Percentages, rates and parts to amounts: TakeLine::amount (ratios.cpp; semantics part 4).
 void solve_ratios(Recipe& recipe, Report& report);
+// 3a. What is bought (`from`) against what goes in (bought.cpp).
+void check_bought(const Recipe& recipe, Report& report);
 // 4. What each mention takes (counting.cpp; semantics 3.2).
 void count_out(Recipe& recipe, Report& report);
 // 5. The pot of each part: put aside, taken out, losses, checkpoints, pieces, makes (pot.cpp; semantics part 9, H4).

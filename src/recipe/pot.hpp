@@ -60,6 +60,7 @@ class Pot {
   void check_pieces(const Clause& clause);
   void check_kept();
   void check_makes();
+  void label_anchors(Diagnostic& problem) const;
   bool stands(const Yield& yield, Ends& there, Ends& should) const;
   Fraction density() const;
   Fraction slack(Manner manner) const;

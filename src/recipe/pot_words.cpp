@@ -137,6 +137,20 @@ bool Pot::stands(const Yield& yield, Ends& there, Ends& should) const {
   return !apart(there, should, room);
 }
 
+// The lines that fix the size of a list of ratios: one of the two is a slip, and either may be it.
+void Pot::label_anchors(Diagnostic& problem) const {
+  const Slice lines = mine().lines;
+  std::size_t ratios = 0, told = 0;
+  for (Index i = lines.first; i < lines.end(); ++i)
+    ratios += recipe_.lines[i].basis == Basis::percent || recipe_.lines[i].basis == Basis::parts ? 1u : 0u;
+  for (Index i = lines.first; i < lines.end() && ratios != 0; ++i) {
+    const TakeLine& line = recipe_.lines[i];
+    const bool fixes = line.basis == Basis::amount || (line.basis != Basis::unmeasured && !line.stated.empty());
+    if (!fixes || !in_sums(line) || ++told > 3) continue;
+    problem.also(line.amount_span, "by this amount");
+  }
+}
+
 void Pot::check_makes() {
   for (const Yield& yield : yields_of(recipe_, part_)) {
     if (yield.by_product || (yield.dimension != Dimension::mass && yield.dimension != Dimension::volume)) continue;
@@ -149,6 +163,7 @@ void Pot::check_makes() {
                                 "What goes in comes to " + sum + ", " + difference(there, should) + " than the " +
                                     said + " that `makes:` says.");
     problem.find(quoted(recipe_.slice(yield.span)));
+    label_anchors(problem);
     if (cooks) {
       const Fraction from = nearer(there, should), to = nearer_said(there, should);
       const std::string change = std::string(more ? "`[loses " : "`[gains ") + say_error(to, from) + "]`";

@@ -1,5 +1,7 @@
 // What came out of the equations, looked over: lines that nothing fixed, amounts of nothing or less, stated amounts
 // that do not fit.
+#include <algorithm>
+
 #include "recipe/ratio_system.hpp"
 
 namespace qtn {
@@ -25,6 +27,54 @@ void RatioSystem::look_over() {
   }
   for (Index p = 0; p < recipe_.parts.size(); ++p)
     if (included(p)) look_over(p);
+  drop_followers();
+}
+
+// A part of nothing, because that is what the part that takes it comes to: told there.
+void RatioSystem::drop_followers() {
+  std::vector<bool> nothing(recipe_.parts.size(), false);
+  for (const RatioTrouble& one : troubles_) nothing[one.part] = nothing[one.part] || one.kind == RatioTrouble::only_zero;
+  std::erase_if(troubles_, [&](const RatioTrouble& one) {
+    const std::vector<Index>& by = askers_[one.part];
+    return one.kind == RatioTrouble::only_zero &&
+           std::any_of(by.begin(), by.end(), [&](Index line) { return nothing[recipe_.lines[line].part]; });
+  });
+}
+
+// What the shares of a base come to when all of it is shares itself: 1, or there is none of it. Lost where some of it
+// is an amount.
+Fraction RatioSystem::shares_of_base(Index part) {
+  const TakeHead& head = recipe_.parts[part].head;
+  Fraction sum;
+  const auto count = [&](Index i, const Fraction& by) {
+    const TakeLine& line = recipe_.lines[i];
+    const bool share = line.basis == Basis::percent && line.members.empty();
+    sum += share ? by * middle(in_base(line.written, recipe_.dialect)) : Fraction::lost();
+  };
+  const auto all = [&](auto&& by) {
+    const Slice lines = recipe_.parts[part].lines;
+    for (Index i = lines.first; i < lines.end(); ++i) {
+      const Fraction share = in_sums(recipe_.lines[i]) ? by(recipe_.lines[i]) : Fraction();
+      if (!share.is_zero()) count(i, share);
+    }
+  };
+  if (head.all_flour) {
+    all([&](const TakeLine& line) {
+      const bool taken = line.target.kind == TargetKind::part || line.target.kind == TargetKind::use;
+      return taken ? flour_share(line.target) : Fraction(is_flour(standing(recipe_, line)) ? 1 : 0);
+    });
+    return sum;
+  }
+  for (Index m = head.members.first; m < head.members.end(); ++m) {
+    const Target& member = recipe_.set_members[m];
+    if (member.kind == TargetKind::line)
+      count(member.index, Fraction(1));
+    else if (member.kind == TargetKind::part && member.index == part)
+      all([](const TakeLine&) { return Fraction(1); });
+    else
+      return Fraction::lost();
+  }
+  return sum;
 }
 
 void RatioSystem::look_over(Index part) {
@@ -48,6 +98,7 @@ void RatioSystem::look_over(Index part) {
     one.lines.assign(those.begin() + 1, those.end());
     for (const Index i : those) spoiled_[i] = true;
     one.makes = makes_[part];
+    if (kind == RatioTrouble::only_zero) one.adds_up = shares_of_base(part);
     if (kind != RatioTrouble::open || one.makes != MakesFails::unweighed) return;
     one.kind = RatioTrouble::makes_unweighed;
     for (const Index at : {product_at_[part * 3], product_at_[part * 3 + 1]})
@@ -55,7 +106,9 @@ void RatioSystem::look_over(Index part) {
     if (one.other == kNone) one.kind = RatioTrouble::open;
   };
   say(RatioTrouble::only_zero, zero);
-  if (!spoiled) say(RatioTrouble::open, open);  // else one mistake would be told twice
+  // What hangs on something that was reported is silent: one mistake is told once.
+  for (const MakesFails one : makes_) spoiled = spoiled || one == MakesFails::damaged;
+  if (!spoiled) say(RatioTrouble::open, open);
 }
 
 }  // namespace qtn

@@ -75,6 +75,16 @@ bool RatioSystem::add(const RatioSum& sum, Equation equation, Linear::Unknown ow
   return false;
 }
 
+// 50 % of [the butter] butter: no amount, or any, would do.
+bool RatioSystem::of_itself(Index i) const {
+  const Slice members = recipe_.lines[i].members;
+  for (Index m = members.first; m < members.end(); ++m) {
+    const Target& member = recipe_.set_members[m];
+    if (member.kind != TargetKind::line || standing_index(member.index) != i) return false;
+  }
+  return !members.empty();
+}
+
 void RatioSystem::line_equation(Index i) {
   const TakeLine& line = recipe_.lines[i];
   const Part& part = recipe_.parts[line.part];
@@ -95,6 +105,11 @@ void RatioSystem::line_equation(Index i) {
     share /= middle(in_base(per, recipe_.dialect));
   }
   if (share.is_lost()) {
+    spoiled_[i] = true;
+    return;
+  }
+  if (of_itself(i)) {
+    trouble(RatioTrouble::of_itself, i);
     spoiled_[i] = true;
     return;
   }
@@ -167,6 +182,11 @@ bool RatioSystem::any_open(Index part) const {
 // Σ x · losses = makes, where nothing leaves the pot.
 void RatioSystem::by_makes(Index part) {
   makes_[part] = MakesFails::unwritten;
+  for (const Made& made : makes_of(recipe_, part)) {
+    if (!made.damaged) continue;
+    makes_[part] = MakesFails::damaged;
+    return;
+  }
   const std::vector<Yield> yields = yields_of(recipe_, part);
   for (const Yield& yield : yields) {
     if (yield.by_product) {

@@ -16,7 +16,7 @@ inline bool is_ratio(const TakeLine& line) {
 }
 
 // Why `makes:` could not fix the size of a part.
-enum class MakesFails : std::uint8_t { unasked, unwritten, a_count, a_range, taken_out, by_product, unweighed };
+enum class MakesFails : std::uint8_t { unasked, unwritten, damaged, a_count, a_range, taken_out, by_product, unweighed };
 
 struct RatioTrouble {
   enum Kind : std::uint8_t {
@@ -25,6 +25,7 @@ struct RatioTrouble {
     base_range,
     base_unweighed,
     makes_unweighed,
+    of_itself,
     only_zero,
     below_zero,
     too_long
@@ -37,6 +38,7 @@ struct RatioTrouble {
   Fraction found, wanted;    // of a clash over a stated amount, in the base unit of `dimension`
   Dimension dimension = Dimension::mass;
   MakesFails makes = MakesFails::unasked;  // of `open`
+  Fraction adds_up = Fraction::lost();     // of `only_zero`: what the shares of the base come to, where that is not 1
 };
 
 // A sum of unknowns and known amounts, and what stands in the way of it.
@@ -87,8 +89,11 @@ class RatioSystem {
   void by_makes(Index part);
   void by_askers(Index part);
   bool any_open(Index part) const;
+  bool of_itself(Index line) const;
+  Fraction shares_of_base(Index part);
   void look_over();
   void look_over(Index part);
+  void drop_followers();
   RatioTrouble& trouble(RatioTrouble::Kind kind, Index line);
   Index standing_index(Index line) const;
   bool included(Index part) const { return only_ == kNone || part == only_; }

@@ -84,6 +84,8 @@ class Saying {
         return base_unweighed();
       case RatioTrouble::makes_unweighed:
         return makes_unweighed();
+      case RatioTrouble::of_itself:
+        return of_itself();
       case RatioTrouble::only_zero:
         return only_zero();
       case RatioTrouble::below_zero:
@@ -178,19 +180,18 @@ class Saying {
 
   // Shares of a base that are all of them shares themselves must add up to the whole of it.
   std::string adds_up_to() const {
-    const Slice base = recipe_.parts[trouble_.part].head.members;
-    Fraction sum;
-    std::size_t met = 0;
-    for (Index m = base.first; m < base.end(); ++m) {
-      const Target& member = recipe_.set_members[m];
-      if (member.kind != TargetKind::line) return {};
-      const TakeLine& line = recipe_.lines[member.index];
-      if (line.basis != Basis::percent || !line.members.empty()) return {};
-      sum += in_base(line.written, recipe_.dialect).low * Fraction(100);
-      ++met;
-    }
-    if (met == 0 || sum == Fraction(100) || sum.is_lost()) return {};
-    return "what the shares are of adds up to " + sum.decimal(2) + " %, and should to 100 %";
+    const Fraction sum = trouble_.adds_up * Fraction(100);
+    if (sum.is_lost() || sum.is_zero() || sum == Fraction(100)) return {};
+    const bool taken = recipe_.parts[trouble_.part].head.all_flour;
+    return "what the shares are of adds up to " + sum.decimal(2) + " %, and should to 100 %" +
+           (taken ? "; the flour inside what is taken counts too" : "");
+  }
+
+  void of_itself() {
+    report_
+        .add(Code::share_of_itself, amount_place(line_), "The " + std::string(line_.name) + " is a share of itself.")
+        .expect("an amount, or a share of another line")
+        .find(quoted(recipe_.slice(line_.amount_span)) + " of " + quoted(line_.name));
   }
 
   void only_zero() {

@@ -36,7 +36,9 @@ void solve_ratios(Recipe& recipe, Report& report) {
     if (system.is_known(i)) line.amount = solved(line, system.value(i), system.dimension(i));
   }
   // What hangs on something that could not be read is no fault of its own.
-  const bool disturbed = std::any_of(recipe.parts.begin(), recipe.parts.end(), [](const Part& part) { return part.disturbed; });
+  const bool disturbed = std::any_of(recipe.parts.begin(), recipe.parts.end(), [](const Part& part) {
+    return part.disturbed || part.in_ring;
+  });
   if (disturbed) return;
   for (const RatioTrouble& trouble : system.troubles()) say_trouble(recipe, trouble, report);
 }

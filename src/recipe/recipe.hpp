@@ -37,6 +37,7 @@ struct Made {
   std::string_view thing;        // "tart"; empty for a weight or volume
   std::optional<Quantity> each;  // jars of 330 g
   bool by_product = false;
+  bool damaged = false;  // could not be read, or is nothing: reported, and its amounts are lost
   Span span, amount_span;
 };
 struct Keep {
@@ -241,6 +242,7 @@ struct Part {
   bool used = false;
   // Something in it could not be read, and was reported: nothing is said of what follows from it (one cause, one report).
   bool disturbed = false;
+  bool in_ring = false;  // it needs itself to be made first; reported
   // The pot at its end (semantics part 9), in grams; lost when something in it cannot be weighed.
   Fraction weight_low = Fraction::lost(), weight_high = Fraction::lost();
 };

@@ -377,7 +377,10 @@ class Resolver {
 
   void report_ring(const std::vector<Index>& path, Index to, Span span) {
     std::string chain;
-    for (auto at = std::find(path.begin(), path.end(), to); at != path.end(); ++at) chain += std::string(recipe_.parts[*at].name) + " → ";
+    for (auto at = std::find(path.begin(), path.end(), to); at != path.end(); ++at) {
+      chain += std::string(recipe_.parts[*at].name) + " → ";
+      recipe_.parts[*at].in_ring = true;
+    }
     chain += std::string(recipe_.parts[to].name);
     report_.add(Code::part_ring, span, "These parts each need the other first: " + chain + ".")
         .also(recipe_.parts[to].span, "this part").expect("one of them made without the other");
