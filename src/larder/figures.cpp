@@ -64,6 +64,11 @@ std::string_view body_of(std::string_view cell) {
 
 }  // namespace
 
+Fraction plain_number(std::string_view cell) {
+  const Fraction value = take_number(cell);
+  return cell.empty() ? value : Fraction::lost();
+}
+
 Figure density_figure(std::string_view cell) {
   Figure figure = with_source(cell);
   std::string_view body = body_of(cell);

@@ -7,6 +7,8 @@
 
 namespace qtn {
 
+// "12.5", and nothing behind it; lost for anything else, an empty cell too.
+Fraction plain_number(std::string_view cell);
 // "USDA SR28 20081: 1 cup = 125 g" or "from memory: 0.60 g per ml", in grams per millilitre; ounces are exact.
 Figure density_figure(std::string_view cell);
 // "USDA SR28 09302: 10 raspberries = 19 g", in grams of one.
