@@ -10,6 +10,7 @@ void settle(Recipe& recipe, int today, Report& report) {
   count_out(recipe, report);
   weigh_pot(recipe, report);
   check_trials(recipe, today, report);
+  check_formula(recipe, report);
 }
 
 Recipe check(const Source& source, const Tree& tree, const Surroundings& around, Report& report) {

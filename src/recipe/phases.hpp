@@ -20,8 +20,10 @@ void count_out(Recipe& recipe, Report& report);
 void weigh_pot(Recipe& recipe, Report& report);
 // 6. The log against the list (trials.cpp; semantics part 8).
 void check_trials(Recipe& recipe, int today, Report& report);
+// 7. Formulas far outside what is usual for their kind (formula_check.cpp).
+void check_formula(const Recipe& recipe, Report& report);
 
-// Phases 2 to 6, for a recipe that was built or changed.
+// Phases 2 to 7, for a recipe that was built or changed.
 void settle(Recipe& recipe, int today, Report& report);
 
 }  // namespace qtn
