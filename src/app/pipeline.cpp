@@ -1,5 +1,6 @@
 #include "app/pipeline.hpp"
 
+#include "render/ledger.hpp"
 #include "syntax/tree.hpp"
 
 namespace qtn {
@@ -42,6 +43,21 @@ bool print_card(const Recipe& written, const Order& order, std::string& out, Rep
   if (!(factor == Fraction(1))) scaled = scale(recipe, factor);
   const Adapted adapted = show(scaled ? *scaled : recipe, order.request);
   render(order.format, make_card(adapted), out);
+  return true;
+}
+
+bool print_ratios(const Recipe& written, const Request& request, bool as_text, std::string& out, Report& report) {
+  const Fraction factor = factor_of(written, request, report);
+  if (report.has_errors()) return false;
+  std::optional<Recipe> scaled;
+  if (!(factor == Fraction(1))) scaled = scale(written, factor);
+  const Ledger ledger = make_ledger(scaled ? *scaled : written);
+  if (ledger.tables.empty()) {
+    report.add(Code::nothing_to_weigh, {}, "Nothing in this recipe can be weighed, so it has no ratios.")
+        .expect("lines with weights, or ingredients whose weight is known");
+    return false;
+  }
+  (as_text ? render_ledger_text : render_ledger_json)(ledger, out);
   return true;
 }
 

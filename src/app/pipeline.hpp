@@ -32,6 +32,10 @@ Recipe compile(const Source& source, const Surroundings& around, Workbench& benc
 // cannot be met: no such variant, a yield of another kind, a version with errors of its own.
 bool print_card(const Recipe& recipe, const Order& order, std::string& out, Report& report);
 
+// The trade's table of a checked recipe, at the size that was ordered, appended to `out`: as text, else as JSON. False,
+// with the reason in `report`, when the order cannot be met or nothing in the recipe can be weighed.
+bool print_ratios(const Recipe& recipe, const Request& request, bool as_text, std::string& out, Report& report);
+
 // One ingredient's amount in another unit: "2 1/4 cups plain flour in g".
 struct Sum {
   std::string answer;   // "281 g", rounded as a card would

@@ -35,6 +35,34 @@ std::optional<Dialect> dialect_named(const std::string& name) {
   return std::nullopt;
 }
 
+// What `--times`, `--serves` or `--makes` asks for; false after a complaint.
+bool read_size(const std::string& times, const std::string& serves, const std::string& makes, Request& request) {
+  const auto amount = [&](const std::string& text) { return read_amount_argument(text, Dialect::british); };
+  const auto wrong = [](const std::string& what, const std::string& value, const std::string& known) {
+    complain(what + " " + value + " is not known; it is " + known);
+    return false;
+  };
+  if (!times.empty()) {
+    const auto read = amount(times);
+    if (!read || read->quantity.unit != kNoUnit || !read->thing.empty() || read->quantity.low.sign() <= 0)
+      return wrong("--times", times, "a number above 0: 3, 1/2, 2.5");
+    request.times = read->quantity.low;
+  }
+  if (!serves.empty()) {
+    const auto read = amount(serves);
+    if (!read || read->quantity.unit != kNoUnit || read->quantity.low.sign() <= 0)
+      return wrong("--serves", serves, "a number of people: 20");
+    request.serves = read->quantity;
+  }
+  if (!makes.empty()) {
+    const auto read = amount(makes);
+    if (!read || read->quantity.low.sign() <= 0) return wrong("--makes", makes, "an amount: 12 pasties, 2 kg");
+    request.makes = read->quantity;
+    request.makes_thing = read->thing;
+  }
+  return true;
+}
+
 // The order of a `card` call, or nothing after a complaint.
 std::optional<Order> order_of(const CardOptions& options) {
   Order order;
@@ -52,30 +80,15 @@ std::optional<Order> order_of(const CardOptions& options) {
     order.request.beside = system_named(options.beside);
     if (!order.request.beside) return wrong("--beside", options.beside, "metric, imperial or american");
   }
-  const auto amount = [&](const std::string& text) { return read_amount_argument(text, Dialect::british); };
-  if (!options.times.empty()) {
-    const auto read = amount(options.times);
-    if (!read || read->quantity.unit != kNoUnit || !read->thing.empty() || read->quantity.low.sign() <= 0) return wrong("--times", options.times, "a number above 0: 3, 1/2, 2.5");
-    order.request.times = read->quantity.low;
-  }
-  if (!options.serves.empty()) {
-    const auto read = amount(options.serves);
-    if (!read || read->quantity.unit != kNoUnit || read->quantity.low.sign() <= 0) return wrong("--serves", options.serves, "a number of people: 20");
-    order.request.serves = read->quantity;
-  }
-  if (!options.makes.empty()) {
-    const auto read = amount(options.makes);
-    if (!read || read->quantity.low.sign() <= 0) return wrong("--makes", options.makes, "an amount: 12 pasties, 2 kg");
-    order.request.makes = read->quantity;
-    order.request.makes_thing = read->thing;
-  }
+  if (!read_size(options.times, options.serves, options.makes, order.request)) return std::nullopt;
   if (!options.tin.empty()) {
     order.request.tin = read_tin_argument(options.tin);  // else the name of one of the house's tins
     order.request.tin_text = options.tin;
   }
   if (!options.from.empty()) {
-    const auto read = amount(options.from);
-    if (!read || read->thing.empty() || read->quantity.low.sign() <= 0) return wrong("--from", options.from, "an amount of something in the list: 1.3 kg lamb shoulder");
+    const auto read = read_amount_argument(options.from, Dialect::british);
+    if (!read || read->thing.empty() || read->quantity.low.sign() <= 0)
+      return wrong("--from", options.from, "an amount of something in the list: 1.3 kg lamb shoulder");
     order.request.have = read->quantity;
     order.request.have_thing = read->thing;
   }
@@ -171,6 +184,38 @@ int run_card(const CardOptions& options) {
       complain(path + " could not be written: " + why);
       served = false;
     }
+  }
+  return !served ? kNotServed : errors ? kRecipeErrors : kFine;
+}
+
+int run_ratios(const RatiosOptions& options) {
+  if (options.as != "text" && options.as != "json") {
+    complain("--as " + options.as + " is not known; it is text or json");
+    return kNotServed;
+  }
+  Request request;
+  if (!read_size(options.times, options.serves, options.makes, request)) return kNotServed;
+  const Library library(options.paths);
+  const bool single = library.files().size() == 1;
+  bool errors = false, served = library.served(), any = false;
+  for (const Named& file : library.files()) {
+    if (file.checked->report.has_errors()) {
+      show_problems({{&file.checked->source, &file.checked->report}}, false);
+      errors = true;
+      continue;
+    }
+    const bool recipe = file.checked->recipe && file.checked->recipe->kind == FileKind::recipe;
+    if (!recipe && !single) continue;  // a kitchen and a menu have no ratios
+    Report report;
+    std::string out;
+    if (recipe && print_ratios(*file.checked->recipe, request, options.as == "text", out, report)) {
+      put((any && options.as == "text" ? "\n" : "") + out);
+      any = true;
+      continue;
+    }
+    if (!recipe) complain(file.path + ": only a recipe has ratios");
+    for (const Diagnostic& problem : report.list()) complain(file.path + ": " + problem.message);
+    served = false;
   }
   return !served ? kNotServed : errors ? kRecipeErrors : kFine;
 }

@@ -25,6 +25,13 @@ struct CardOptions {
 };
 int run_card(const CardOptions& options);
 
+struct RatiosOptions {
+  std::vector<std::string> paths;
+  std::string as = "text";
+  std::string times, serves, makes;
+};
+int run_ratios(const RatiosOptions& options);
+
 int run_ask(const std::vector<std::string>& words, const std::string& measures);
 int run_explain(const std::string& code);
 

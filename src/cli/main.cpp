@@ -45,6 +45,17 @@ int main(int argc, char** argv) {
   card_command->add_option("--out", card.out, "a file, or a folder for several; written whole or not at all");
   card_command->callback([&] { exit = run_card(card); });
 
+  RatiosOptions ratios;
+  auto* ratios_command = app.add_subcommand("ratios", "per cent of the flour and of the whole, part by part and overall");
+  ratios_command->add_option("PATH", ratios.paths, "files or folders; - reads standard input")->required();
+  ratios_command->add_option("--as", ratios.as, "text or json")->capture_default_str();
+  auto* ratio_times = ratios_command->add_option("--times", ratios.times, "so many times the recipe: 3, 1/2, 2.5");
+  auto* ratio_serves = ratios_command->add_option("--serves", ratios.serves, "for so many people");
+  auto* ratio_makes = ratios_command->add_option("--makes", ratios.makes, "so much of it: 12 pasties, 2 kg");
+  ratio_times->excludes(ratio_serves)->excludes(ratio_makes);
+  ratio_serves->excludes(ratio_makes);
+  ratios_command->callback([&] { exit = run_ratios(ratios); });
+
   std::vector<std::string> words;
   std::string measures;
   auto* ask_command = app.add_subcommand("ask", "a sum: ask \"2 1/4 US cups plain flour in g\"");

@@ -42,6 +42,10 @@ class JsonText {
     out_ += value ? "true" : "false";
     after_key_ = false;
   }
+  void text(std::string_view text) {  // an element of a list
+    next();
+    append_json_string(out_, text);
+  }
   void end_line() { out_ += '\n'; }
 
  private:

@@ -71,6 +71,12 @@ std::string plain_words(const Card& card, Range32 range) {
   return out;
 }
 
+std::string plain_text(std::string_view text) {
+  std::string out;
+  append_plain(out, text, false);
+  return out;
+}
+
 std::size_t width_of(std::string_view text) {
   std::size_t width = 0;
   for (char c : text) width += (static_cast<unsigned char>(c) & 0xc0) != 0x80;

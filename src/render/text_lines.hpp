@@ -14,6 +14,9 @@ inline constexpr std::size_t kColumns = 72;
 inline constexpr char kHeld = '\x1f';
 std::string plain_words(const Card& card, Range32 range);
 
+// Text without control characters: each becomes a blank.
+std::string plain_text(std::string_view text);
+
 // Columns that a text takes on a screen, counted in characters.
 std::size_t width_of(std::string_view text);
 

@@ -17,7 +17,7 @@ except ImportError:
 
 program, root = sys.argv[1], pathlib.Path(sys.argv[2])
 here = pathlib.Path(__file__).parent
-faults, counts = [], {"problems": 0, "results": 0, "cards": 0, "fixes": 0, "others": 0, "mended": 0}
+faults, counts = [], {"problems": 0, "results": 0, "cards": 0, "ratios": 0, "fixes": 0, "others": 0, "mended": 0}
 
 
 def validator(name):
@@ -26,7 +26,8 @@ def validator(name):
     return jsonschema.Draft202012Validator(schema)
 
 
-problem_schema, card_schema, sarif_schema = (validator(n + ".schema.json") for n in ("problem", "card", "sarif"))
+problem_schema, card_schema, ratios_schema, sarif_schema = (
+    validator(n + ".schema.json") for n in ("problem", "card", "ratios", "sarif"))
 
 
 def validate(schema, value, where):
@@ -143,6 +144,20 @@ def check_cards(arguments, folder, where, wanted=None):
         faults.append(f"{where}: {cards} cards of {wanted}, exit {code}")
 
 
+def check_ratios(arguments, folder, where):
+    out, code = run(["ratios", "--as", "json", *arguments], folder)
+    decoder, at, tables = json.JSONDecoder(), 0, 0
+    while at < len(out):
+        ledger, at = decoder.raw_decode(out, at)
+        validate(ratios_schema, ledger, where)
+        tables += len(ledger["tables"])
+        while at < len(out) and out[at].isspace():
+            at += 1
+    counts["ratios"] += tables
+    if code == 0 and tables == 0:
+        faults.append(f"{where}: no table of ratios")
+
+
 def bad_samples(page):
     """The books of the bad samples of a page: a list of {file name: text}."""
     books, inside = [], None
@@ -177,7 +192,7 @@ def main():
                 check_safe_fixes(sorted(book), folder, page.name)
                 codes |= {one[0] for one in found}
     told = (root / "docs/commands.md").read_text()
-    for name in sorted(members(problem_schema.schema) | members(card_schema.schema)):
+    for name in sorted(members(problem_schema.schema) | members(card_schema.schema) | members(ratios_schema.schema)):
         if f"`{name}`" not in told:
             faults.append(f"docs/commands.md does not tell of the member {name}")
     examples = sorted(path.relative_to(root / "examples") for path in (root / "examples").rglob("*.qtn"))
@@ -187,9 +202,11 @@ def main():
     check_cards(recipes, root / "examples", "examples", len(recipes))
     for options in (["--times", "7/3", "--beside", "american"], ["--units", "imperial", "--beside", "metric"], ["--units", "american", "--times", "1/2"]):
         check_cards([*options, *recipes], root / "examples", "examples " + " ".join(options), len(recipes))
+    check_ratios(["."], root / "examples", "examples")
     for path in sorted((root / "tests/golden").rglob("*.qtn")):
+        check_ratios([path.name, "--times", "2"], path.parent, str(path.relative_to(root)))
         check_cards([path.name], path.parent, str(path.relative_to(root)))
-    for name, least in {"problems": 130, "results": 130, "cards": 100, "fixes": 30, "others": 30, "mended": 10}.items():
+    for name, least in {"problems": 130, "results": 130, "cards": 100, "ratios": 50, "fixes": 30, "others": 30, "mended": 10}.items():
         if counts[name] < least:
             faults.append(f"only {counts[name]} {name} were seen, not {least}")
     if len(codes) < 120:

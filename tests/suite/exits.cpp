@@ -68,6 +68,28 @@ constexpr Row kRows[] = {
     {"read: unknown option", "read good.qtn --loud", 2},
     {"read: output that cannot be written", "read good.qtn > /dev/full", 2},
 
+    {"ratios: good", "ratios good.qtn", 0},
+    {"ratios: good, from standard input", "ratios - < good.qtn", 0},
+    {"ratios: both outputs", "ratios good.qtn --as text && quartern ratios good.qtn --as json", 0},
+    {"ratios: sizes", "ratios good.qtn --times '1 1/2' && quartern ratios good.qtn --serves 6 && quartern ratios good.qtn --makes '6 bowls'", 0},
+    {"ratios: warnings", "ratios warned.qtn", 0},
+    {"ratios: errors", "ratios bad.qtn", 1},
+    {"ratios: errors, from standard input", "ratios - < bad.qtn", 1},
+    {"ratios: errors beside good", "ratios good.qtn bad.qtn", 1},
+    {"ratios: help", "ratios --help", 0},
+    {"ratios: no path", "ratios", 2},
+    {"ratios: missing", "ratios missing.qtn", 2},
+    {"ratios: missing beside errors", "ratios bad.qtn missing.qtn", 2},
+    {"ratios: a folder named like a file", "ratios folder.qtn", 2},
+    {"ratios: unreadable", "ratios unreadable.qtn", 2},
+    {"ratios: a folder as standard input", "ratios - < folder", 2},
+    {"ratios: a kitchen", "ratios kitchen/kitchen.qtn", 2},
+    {"ratios: as something else", "ratios good.qtn --as yaml", 2},
+    {"ratios: no size", "ratios good.qtn --times 0", 2},
+    {"ratios: no such yield", "ratios good.qtn --makes '6 tarts'", 2},
+    {"ratios: unknown option", "ratios good.qtn --loud", 2},
+    {"ratios: output that cannot be written", "ratios good.qtn > /dev/full", 2},
+
     {"card: good", "card good.qtn", 0},
     {"card: good, from standard input", "card - < good.qtn", 0},
     {"card: every output", "card good.qtn --as html && quartern card good.qtn --as text && quartern card good.qtn --as json", 0},
@@ -183,7 +205,7 @@ TEST_CASE("the table calls every command with every option, and the document tel
   for (const Row& row : kRows) all += std::string(" ") + row.call + " ";
   const std::string page = tests::slurp(tests::root() / "docs/commands.md");
   int options = 0;
-  for (const std::string command : {"check", "read", "card", "ask", "explain"}) {
+  for (const std::string command : {"check", "read", "card", "ratios", "ask", "explain"}) {
     CHECK(kitchen.call("--help").out.find("  " + command) != std::string::npos);
     CHECK(page.find("\n## " + command + "\n") != std::string::npos);
     for (const std::string& option : words_beginning(kitchen.call(command + " --help").out, "--")) {
@@ -200,7 +222,7 @@ TEST_CASE("the table calls every command with every option, and the document tel
     if (commands && line.rfind("  ", 0) == 0 && line[2] != ' ') known.insert(line.substr(2, line.find(' ', 2) - 2));
     commands = commands || line.find("ubcommands") != std::string::npos;
   }
-  CHECK(known == std::set<std::string>{"ask", "card", "check", "explain", "read"});
+  CHECK(known == std::set<std::string>{"ask", "card", "check", "explain", "ratios", "read"});
 }
 
 TEST_CASE("a file that this user may not read is told, and so is a folder that he may not write") {
@@ -210,7 +232,7 @@ TEST_CASE("a file that this user may not read is told, and so is a folder that h
   // Root may do anything; nobody may not.
   const std::string who = geteuid() == 0 ? "setpriv --reuid=65534 --regid=65534 --clear-groups " : "";
   const auto call = [&](const std::string& rest) { return kitchen.run(who + "$PWD/bin/quartern " + rest + " 2>&1"); };
-  for (const char* command : {"check", "read", "card"}) {
+  for (const char* command : {"check", "read", "card", "ratios"}) {
     const tests::Run got = call(std::string(command) + " bad.qtn");
     CHECK(got.code == 2);
     CHECK_MESSAGE(got.out.find("may not read") != std::string::npos, got.out);
