@@ -65,13 +65,22 @@ void place(Rounded& r, int rung) {
   r.shown = on_rung(r, rungs_of(r.ladder)[static_cast<std::size_t>(rung)]);
 }
 
-bool place_within(Rounded& r, const Fraction& share) {
+// The coarsest rung within half the tolerance, else the coarsest within all of it; false when there is neither.
+bool place_within(Rounded& r) {
+  const Fraction most = (r.tolerance * r.exact).abs(), half = most * Fraction::of(1, 2);
+  const auto& rungs = rungs_of(r.ladder);
+  int within = -1;
   for (int i = next_rung(r, -1); i >= 0; i = next_rung(r, i)) {
-    if (error_of(r, on_rung(r, rungs_of(r.ladder)[static_cast<std::size_t>(i)])) > share) continue;
-    place(r, i);
-    return true;
+    const Fraction shown = on_rung(r, rungs[static_cast<std::size_t>(i)]), off = (shown - r.exact).abs();
+    if (off <= half) {
+      r.rung = i, r.shown = shown;
+      return true;
+    }
+    if (within < 0 && off <= most) within = i;
   }
-  return false;
+  if (within < 0) return false;
+  place(r, within);
+  return true;
 }
 
 Fraction two_figures(const Fraction& value) {
@@ -130,7 +139,7 @@ Rounded round_on(Ladder ladder, const Fraction& exact, const Fraction& tolerance
   if (exact.is_zero()) return r;
   if (ladder == Ladder::pints && exact.abs() < size_of(common().fluid_ounce, r.dialect) * Fraction::of(1, 2))
     return round_on(Ladder::spoons, exact, tolerance, dialect, finest);
-  if (!place_within(r, tolerance * Fraction::of(1, 2)) && !place_within(r, tolerance)) place_roughly(r);
+  if (!place_within(r)) place_roughly(r);
   return r;
 }
 

@@ -3,9 +3,11 @@
 #include <benchmark/benchmark.h>
 #include <cmark.h>
 
+#include <chrono>
 #include <memory>
 
 #include "app/pipeline.hpp"
+#include "recipe/phases.hpp"
 #include "suite/book.hpp"
 
 using namespace qtn;
@@ -107,6 +109,70 @@ void cmark_of_the_markdown(benchmark::State& state) {
   recipes(state);
 }
 
+// A thousand doughs, each with a ferment, two flours and eight shares; no two alike, so that none is remembered.
+const std::vector<std::unique_ptr<Source>>& doughs() {
+  static const std::vector<std::unique_ptr<Source>> all = [] {
+    std::vector<std::unique_ptr<Source>> out;
+    for (int i = 0; i < 1000; ++i) {
+      const std::string n = std::to_string(i % 9 + 1), odd = std::to_string(300 + i);
+      out.push_back(std::make_unique<Source>(
+          "dough.qtn",
+          "recipe: Dough " + odd + "\nmakes: " + std::to_string(i % 40 + 2) + " loaves of " + odd +
+              " g\nmeasures: British\nserves: 8\nkeeps: 3 days room\n\npart: Ferment\ntake: % of strong white flour\n"
+              "  100 %  strong white flour\n  6" + n + " %  water\n  0.5 %  fresh yeast\nmethod:\n"
+              "  Mix [the flour], [the water] and [the yeast] and [prove overnight in the fridge at 4 °C].\n\n"
+              "part: Dough\ntake: % of [strong white flour + wholemeal flour]\n  3" + n + " %  [Ferment]\n"
+              "  8" + n + " %  strong white flour\n  1" + std::to_string(9 - i % 9) + " %  wholemeal flour\n"
+              "  5" + n + " %  water, at 20 °C\n  " + n + " %  butter\n  2.1 %  fine salt\n"
+              "  18 g per kg of [strong white flour + wholemeal flour]  malt extract\n  1." + n + " %  fresh yeast\n"
+              "method:\n  Break [the Ferment] into [the water]. Add [the strong white flour], [the wholemeal flour],\n"
+              "  [the malt extract], [the yeast] and [the salt] and [knead 8 to 10 min]; work in [the butter].\n\n"
+              "  [prove 1 h to 1 h 30 min at room temperature] and [fold 2 times, every 30 min].\n\n"
+              "  Shape, [prove 45 min at room temperature] and [bake 35 to 40 min at 210 °C fan].\n"));
+    }
+    return out;
+  }();
+  return all;
+}
+
+// Ratios solved and amounts rounded, for the thousand doughs at twice their size; the counter tells how much that is of
+// the whole way to their cards in HTML.
+void ratios_and_rounding(benchmark::State& state) {
+  using Clock = std::chrono::steady_clock;
+  Workbench bench;
+  Report report;
+  Order order;
+  order.format = Format::html;
+  order.request.times = Fraction(2);
+  std::vector<Recipe> written, scaled;
+  for (const auto& source : doughs()) {
+    written.push_back(compile(*source, {}, bench, report));
+    scaled.push_back(scale(written.back(), *order.request.times));
+  }
+  if (report.has_errors()) return state.SkipWithError("a dough has errors");
+  std::chrono::duration<double> ratios{}, cards{};
+  std::string out;
+  for (auto _ : state) {
+    const auto begin = Clock::now();
+    for (std::size_t i = 0; i < written.size(); ++i) {
+      solve_ratios(written[i], report);
+      const Adapted adapted = show(scaled[i], order.request);
+      benchmark::DoNotOptimize(adapted.lines.data());
+    }
+    const auto middle = Clock::now();
+    for (const auto& source : doughs()) {
+      Report mine;
+      const Recipe recipe = compile(*source, {}, bench, mine);
+      out.clear();
+      print_card(recipe, order, out, mine);
+      benchmark::DoNotOptimize(out.data());
+    }
+    ratios += middle - begin, cards += Clock::now() - middle;
+    state.SetIterationTime(std::chrono::duration<double>(middle - begin).count());
+  }
+  state.counters["of_a_card"] = ratios / cards;
+}
+
 }  // namespace
 
 BENCHMARK(parse_only);
@@ -114,4 +180,5 @@ BENCHMARK(parse_and_check);
 BENCHMARK(card_as_written);
 BENCHMARK(card_scaled_two_columns);
 BENCHMARK(cmark_of_the_markdown);
+BENCHMARK(ratios_and_rounding)->UseManualTime();
 BENCHMARK_MAIN();
