@@ -37,6 +37,8 @@ std::vector<Fraction> round_factors(const Rounded& r, const Fraction& asked) {
   for (const Fraction& step : steps_of(r)) {
     for (Fraction at = Fraction::of((low / step).ceil(), 1) * step; at <= high; at += step)
       if (at.sign() > 0) out.push_back(asked * at / r.exact);
+    // From here on every amount within reach is shown on this step or a coarser one. Cups go on in spoons.
+    if (r.rung != kByTable && r.ladder != Ladder::cups && step <= r.tolerance * low) break;
   }
   return out;
 }
