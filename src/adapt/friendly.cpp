@@ -52,14 +52,10 @@ std::optional<Fraction> friendly_factor(const Recipe& recipe, const Roundings& r
     return std::all_of(lines.begin(), lines.end(), [&](const Grown& one) { return is_round(again(one, factor, asked)); });
   };
   if (lines.empty() || all_round(asked)) return std::nullopt;
-  std::vector<Fraction> tries;
-  bool first = true;
-  for (const Grown& one : lines) {  // the line with the fewest round amounts within reach leaves the least to try
-    if (one.gentle) continue;
-    std::vector<Fraction> its = round_factors(*one.rounded, asked);
-    if (first || its.size() < tries.size()) tries = std::move(its);
-    first = false;
-  }
+  const Rounded* leads = nullptr;  // any line will do; one in cups has many round amounts within reach
+  for (const Grown& one : lines)
+    if (!one.gentle && (leads == nullptr || leads->ladder == Ladder::cups)) leads = one.rounded;
+  const std::vector<Fraction> tries = leads == nullptr ? std::vector<Fraction>() : round_factors(*leads, asked);
   std::optional<Fraction> best;
   for (const Fraction& factor : tries) {
     const Fraction away = (factor - asked).abs();

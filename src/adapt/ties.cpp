@@ -9,7 +9,11 @@ struct Tied {
   Index line;
   Rounded* rounded;  // null: as written, so it drifts by nothing and cannot be refined
   bool stuck;        // on its last rung
-  Fraction drift() const { return rounded == nullptr ? Fraction(1) : rounded->shown / rounded->exact; }
+  bool refined = false;
+  Fraction drift = Fraction(1);
+  void weigh() {
+    if (rounded != nullptr) drift = rounded->shown / rounded->exact;
+  }
 };
 
 void add(const Recipe& recipe, Roundings& roundings, Index line, std::vector<Tied>& tied) {
@@ -20,6 +24,7 @@ void add(const Recipe& recipe, Roundings& roundings, Index line, std::vector<Tie
   if (amount.is_lost() || amount.is_range()) return;
   if (rounded && (rounded->rough || rounded->rung == kTwoFigures || rounded->exact.sign() <= 0)) return;
   tied.push_back({line, rounded ? &*rounded : nullptr, !rounded.has_value()});
+  tied.back().weigh();
 }
 
 void add_members(const Recipe& recipe, Roundings& roundings, Slice members, std::vector<Tied>& tied) {
@@ -56,19 +61,21 @@ void tie(const Recipe& recipe, const Part& part, Roundings& roundings, std::vect
   while (tied.size() > 1) {
     Tied *low = &tied[0], *high = &tied[0];
     for (Tied& one : tied) {
-      if (one.drift() < low->drift()) low = &one;
-      if (one.drift() > high->drift()) high = &one;
+      if (one.drift < low->drift) low = &one;
+      if (one.drift > high->drift) high = &one;
     }
-    if (high->drift() / low->drift() <= most) return;
+    if (high->drift <= most * low->drift) break;
     Tied* const coarse = coarser(*low, *high);
-    if (coarse == nullptr) return;
+    if (coarse == nullptr) break;
     if (!refine(*coarse->rounded)) {
       coarse->stuck = true;
       continue;
     }
-    Shown& text = shown[coarse->line];
-    text = from_rounded(recipe.lines[coarse->line].amount, *coarse->rounded, *coarse->rounded);
+    coarse->refined = true;
+    coarse->weigh();
   }
+  for (const Tied& one : tied)
+    if (one.refined) shown[one.line] = from_rounded(recipe.lines[one.line].amount, *one.rounded, *one.rounded);
 }
 
 }  // namespace qtn

@@ -143,25 +143,29 @@ class Parts {
 
   // What is for the top or for the water that it is boiled in is no part of the mixture.
   Formula finished_of(const Node& node) const {
-    Formula out = overall_of(node);
+    Formula out = merged_of(node);
     std::erase_if(out.lines, [](const FormulaLine& line) { return line.aside; });
-    out.flour = out.whole = Fraction(0);
     add_sums(out);
     out.not_measured = node.free;
     return out;
   }
 
   Formula overall_of(const Node& node) const {
+    Formula out = merged_of(node);
+    std::stable_partition(out.lines.begin(), out.lines.end(), [](const FormulaLine& line) { return line.flour; });
+    add_sums(out);
+    if (node.is_dough) by_flour(out);
+    add_totals(out, node.merged);
+    return out;
+  }
+
+  Formula merged_of(const Node& node) const {
     Formula out;
     const Part& part = recipe_.parts[node.part];
     out.name = node.part == recipe_.dish ? recipe_.title : part.name;
     out.overall = true;
     out.lines = node.merged;
     out.not_weighed = node.not_weighed;
-    std::stable_partition(out.lines.begin(), out.lines.end(), [](const FormulaLine& line) { return line.flour; });
-    add_sums(out);
-    if (node.is_dough) by_flour(out);
-    add_totals(out, node.merged);
     return out;
   }
 

@@ -47,7 +47,11 @@ Fraction measured(const FormulaLine& line, Measured of) {
   }
 }
 
+// Do the words stand in the name, in this order? Most names are told apart by their letters, without being folded.
 bool has_words(std::string_view name, const std::vector<std::string>& words) {
+  const std::string& last = words.back();
+  const auto same = [](char a, char b) { return (a | 0x20) == b; };
+  if (std::search(name.begin(), name.end(), last.begin(), last.end(), same) == name.end()) return false;
   const std::vector<std::string> in = fold_name(name);
   return std::search(in.begin(), in.end(), words.begin(), words.end()) != in.end();
 }
@@ -89,18 +93,22 @@ class Check {
   }
 
   void compare(const Formula& formula, const FormulaRange& range) {
-    Fraction sum;
+    // The other lines are all there is to bring it, and no flour is more than a quarter fat or sugar.
+    const Fraction others = formula.whole - formula.flour;
+    if (range.least.is_lost() && others <= (range.most - Fraction::of(1, 4)) * formula.flour) return;
+    const Fraction enough = range.least * formula.flour;  // lost where there is no least
+    Fraction sum, brings;
     const FormulaLine* most = nullptr;  // the line that brings the most of it
-    Fraction brings;
     for (const FormulaLine& line : formula.lines) {
       if (line.grams.is_zero()) continue;
       const Fraction grams = measured(line, range.of);
       if (grams.is_lost()) return;  // nothing is said on a guess
       sum += grams;
       if (grams > brings) brings = grams, most = &line;
+      if (range.most.is_lost() && sum >= enough) return;
     }
     const Fraction share = sum / formula.flour;
-    const bool low = !range.least.is_lost() && share < range.least, high = !range.most.is_lost() && share > range.most;
+    const bool low = share < range.least, high = share > range.most;
     if (high || (low && !may_be_more(formula, range.of))) say(formula, range, share, most);
   }
 

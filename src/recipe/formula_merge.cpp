@@ -38,9 +38,13 @@ Fraction share_of_product(const Recipe& recipe, Index part, const Ends& asked, D
   return middle(asked) / middle({one.weight_low, one.weight_high});
 }
 
-std::string key_of(std::string_view name) {
-  std::string key;
-  for (const std::string& word : fold_name(name)) key += word + " ";
+// One key for a name in its order of words; what is for something else is a line of its own.
+WordKey key_of(const FormulaLine& line) {
+  thread_local std::vector<WordKey> words;
+  words.clear();
+  fold_keys(line.name, words);
+  WordKey key = line.aside ? 1 : 0;
+  for (const WordKey word : words) key = (key ^ word) * 0x9FB21C651E98DF25u;
   return key;
 }
 
@@ -206,12 +210,19 @@ bool FormulaMerge::find_dough(const Node& node) const {
 
 void FormulaMerge::add(Node& node, const FormulaLine& line, const Fraction& times) {
   if (line.grams.is_lost()) return;
-  const auto [found, added] = node.by_name.try_emplace((line.aside ? "for " : "") + key_of(line.name), node.merged.size());
-  if (added) {
+  if (node.takes.empty()) {  // no two lines of one list are one thing
+    node.merged.push_back(line);
+    return;
+  }
+  const WordKey key = key_of(line);
+  const auto found = std::find(node.names.begin(), node.names.end(), key);
+  const auto at = static_cast<std::size_t>(found - node.names.begin());
+  if (found == node.names.end()) {
+    node.names.push_back(key);
     node.merged.push_back(line);
     node.merged.back().grams = node.merged.back().flour_grams = Fraction();
   }
-  FormulaLine& sum = node.merged[found->second];
+  FormulaLine& sum = node.merged[at];
   sum.grams += line.grams * times, sum.flour_grams += line.flour_grams * times;
   sum.ranged = sum.ranged || line.ranged;
   if (sum.food == nullptr) sum.food = line.food;

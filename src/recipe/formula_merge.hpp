@@ -2,11 +2,11 @@
 // to this room.
 #pragma once
 #include <map>
-#include <string>
 #include <utility>
 #include <vector>
 
 #include "recipe/formula.hpp"
+#include "words/fold.hpp"
 
 namespace qtn {
 
@@ -28,7 +28,7 @@ class FormulaMerge {
     std::vector<Index> of;            // by line: the take line; kNone for what only the method takes
     std::vector<Take> takes;
     std::vector<FormulaLine> merged;  // the takes opened up, lines of one name as one
-    std::map<std::string, std::size_t> by_name;  // in `merged`
+    std::vector<WordKey> names;       // of `merged`, folded; where something was opened up
     std::vector<std::string_view> not_weighed, not_measured;
     std::vector<std::string_view> free;  // not measured, those of the takes too
     Fraction last_batch;     // what it takes of its own last batch

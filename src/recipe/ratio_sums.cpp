@@ -121,7 +121,7 @@ RatioSystem::Whole& RatioSystem::product_of(Index part, Dimension dimension) {
 }
 
 void RatioSystem::add_up_product(RatioSum& sum, Index part, Dimension dimension) {
-  const PotShares shares = pot_shares(recipe_, part);
+  const PotShares& shares = shares_of(part);
   if (!shares.plain) {
     for (const Yield& yield : yields_of(recipe_, part)) {
       if (yield.by_product || yield.dimension != dimension || !(yield.ends.low == yield.ends.high)) continue;

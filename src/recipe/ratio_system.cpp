@@ -23,6 +23,12 @@ RatioSystem::RatioSystem(const Recipe& recipe, Index only, std::vector<Index> wi
   product_at_.assign(parts * 3, kNone);
   head_at_.assign(parts * 3, kNone);
   flour_.assign(parts, Fraction());
+  shares_.resize(parts);
+}
+
+const PotShares& RatioSystem::shares_of(Index part) {
+  if (shares_[part] == nullptr) shares_[part] = std::make_unique<PotShares>(pot_shares(recipe_, part));
+  return *shares_[part];
 }
 
 Index RatioSystem::standing_index(Index line) const {
@@ -204,7 +210,7 @@ void RatioSystem::by_makes(Index part) {
       makes_[part] = MakesFails::a_range;
       continue;
     }
-    if (!pot_shares(recipe_, part).plain) {
+    if (!shares_of(part).plain) {
       makes_[part] = MakesFails::taken_out;
       return;
     }
@@ -225,7 +231,7 @@ void RatioSystem::by_makes(Index part) {
 
 // What the lines that take the part ask for, trimmings with it.
 void RatioSystem::by_askers(Index part) {
-  if (askers_[part].empty() || !pot_shares(recipe_, part).plain) return;
+  if (askers_[part].empty() || !shares_of(part).plain) return;
   for (const Dimension dimension : {Dimension::mass, Dimension::volume}) {
     Whole& product = product_of(part, dimension);
     add_waiting_wholes();

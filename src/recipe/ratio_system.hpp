@@ -2,6 +2,7 @@
 // wrong is a list of facts, which ratio_words.cpp puts into sentences. Private to this room.
 #pragma once
 #include <deque>
+#include <memory>
 #include <utility>
 #include <vector>
 
@@ -51,6 +52,15 @@ struct RatioSum {
   bool holds() const { return unweighed == kNone && !spoiled; }
 };
 
+// How the lines of a part end up in its product, where that is a plain sum; see pot_shares.cpp.
+struct PotShares {
+  bool plain = true;  // false: something leaves the pot, or its weight is said on the way
+  bool by_product = false;
+  std::vector<std::pair<Index, Fraction>> lines;  // grams that come out of one gram put in
+  std::vector<std::pair<Index, Fraction>> parts;  // taken whole or in shares, without a line of their own
+};
+PotShares pot_shares(const Recipe& recipe, Index part);
+
 class RatioSystem {
  public:
   // All parts, or `only` one for the proportions in it. `within` are the parts that are being worked out already.
@@ -89,6 +99,7 @@ class RatioSystem {
   void by_makes(Index part);
   void by_askers(Index part);
   bool any_open(Index part) const;
+  const PotShares& shares_of(Index part);
   bool of_itself(Index line) const;
   Fraction shares_of_base(Index part);
   void look_over();
@@ -130,20 +141,12 @@ class RatioSystem {
   std::deque<Whole> wholes_;
   std::vector<Index> product_at_, head_at_;  // by part and dimension, into wholes_
   std::vector<Index> waiting_;               // wholes whose equation is not added yet
+  std::vector<std::unique_ptr<PotShares>> shares_;  // by part, once they were asked for
   std::vector<Fraction> flour_;              // by part, once it was asked for
   std::vector<Equation> equations_;
   std::vector<Index> unproved_;  // lines whose stated amount is a check
   std::vector<RatioTrouble> troubles_;
 };
-
-// How the lines of a part end up in its product, where that is a plain sum; see pot_shares.cpp.
-struct PotShares {
-  bool plain = true;  // false: something leaves the pot, or its weight is said on the way
-  bool by_product = false;
-  std::vector<std::pair<Index, Fraction>> lines;  // grams that come out of one gram put in
-  std::vector<std::pair<Index, Fraction>> parts;  // taken whole or in shares, without a line of their own
-};
-PotShares pot_shares(const Recipe& recipe, Index part);
 
 // Flour by its name: plain flour, rice flour, not cornflour.
 bool is_flour(const TakeLine& line);
