@@ -19,12 +19,13 @@ const std::map<std::string, std::set<std::string>> kMay = {
     {"words", {"base", "measure"}},
     {"syntax", {"base", "diag", "measure", "words", "grammar"}},
     {"larder", {"base", "measure", "words"}},
-    {"recipe", {"base", "diag", "measure", "words", "syntax", "larder"}},
+    {"formula", {"base", "measure"}},
+    {"recipe", {"base", "diag", "measure", "words", "syntax", "larder", "formula"}},
     {"adapt", {"base", "diag", "measure", "words", "larder", "recipe"}},
     {"card", {"base", "diag", "measure", "words", "larder", "recipe", "adapt"}},
     {"render", {"base", "measure", "card"}},
     {"book", {"base", "diag", "words", "syntax", "recipe"}},
-    {"app", {"base", "diag", "measure", "words", "syntax", "larder", "recipe", "adapt", "card", "render", "book"}},
+    {"app", {"base", "diag", "measure", "words", "syntax", "larder", "formula", "recipe", "adapt", "card", "render", "book"}},
     {"cli", {"base", "diag", "measure", "words", "syntax", "larder", "recipe", "adapt", "card", "render", "book", "app"}},
 };
 
