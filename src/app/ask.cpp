@@ -1,111 +1,56 @@
-// A sum from the command line: an amount, perhaps an ingredient, and the unit that is wanted.
-#include "app/pipeline.hpp"
-#include "measure/convert.hpp"
-#include "words/fold.hpp"
+// Which sum a question is: a conversion where it ends in a unit, else one of the kitchen formulas.
+#include "app/ask.hpp"
+
+#include "app/question.hpp"
 
 namespace qtn {
 namespace {
 
-// Where the last " in " or " to " stands that is followed by a unit.
-std::size_t wanted_at(const std::string& text, UnitId& unit) {
-  for (std::size_t at = text.size(); at-- > 0;) {
-    if (text.compare(at, 4, " in ") != 0 && text.compare(at, 4, " to ") != 0) continue;
-    std::string name(trim(std::string_view(text).substr(at + 4)));
-    if (name == "C" || name == "°C") unit = common().celsius;
-    else if (name == "F" || name == "°F") unit = common().fahrenheit;
-    else if (name == "gas" || name == "gas mark") unit = common().gas;
-    else unit = unit_named(name.size() > 1 ? lower(name) : name);
-    if (unit != kNoUnit) return at;
-  }
-  return std::string::npos;
-}
+struct Formula {
+  bool (*asks)(const Question&);
+  std::optional<Sum> (*answer)(const Question&, std::string&);
+  std::string_view example;
+};
 
-std::string written(const Fraction& value, UnitId unit, int places) {
-  if (unit == common().gas) return "gas " + write_number(value, false, false);
-  return value.decimal(places) + " " + std::string(write_unit(unit, value));
-}
+// The first that a question is one of answers it.
+constexpr Formula kFormulas[] = {
+    {asks_cure, answer_cure, "2.5 g cure at 6.25 % nitrite in 1 kg meat"},
+    {asks_salometer, answer_salometer, "brine at 40 degrees salometer"},
+    {asks_brine, answer_brine, "2 % salt in 1 kg meat and 500 g water"},
+    {asks_dough, answer_dough, "water for dough at 26 °C, flour 20 °C, room 22 °C, friction 12 °C"},
+    {asks_ice, answer_ice, "ice in 10 kg water at 20 °C to 5 °C"},
+    {asks_percents, answer_percents, "baker's per cent of 500 g flour, 340 g water, 10 g salt"},
+    {asks_thaw, answer_thaw, "thaw 6.5 kg in the fridge"},
+    {asks_yield, answer_yield, "buy 5 lb broccoli at 81 % yield"},
+    {asks_paste, answer_paste, "370 g pastry at 3 mm"},
+    {asks_tin, answer_tin, "23 cm round, 3 cm deep to 26 cm round, 3 cm deep"},
+};
 
-Ladder ladder_of_answer(const Unit& to, Dialect dialect) {
-  return ladder_for(to.dimension, System::metric, dialect, false);
+std::string not_read() {
+  std::string out = "This is no sum that is known. One amount in another unit ends in the unit: \"2 1/4 cups plain flour in g\". The others read like these:";
+  for (const Formula& one : kFormulas) out += "\n  \"" + std::string(one.example) + "\"";
+  return out;
 }
 
 }  // namespace
 
 std::optional<Sum> ask(const std::string& question, Dialect dialect, std::string& problem) {
-  UnitId to = kNoUnit;
-  const std::size_t cut = wanted_at(question, to);
-  if (cut == std::string::npos) {
-    problem = "A sum ends in the unit that is wanted: \"2 1/4 cups plain flour in g\".";
-    return std::nullopt;
-  }
-  // The amount and its ingredient are a line of a list, so they are read by the list's own rules. A bare temperature
-  // or time stands in a clause.
-  const std::string amount(trim(std::string_view(question).substr(0, cut)));
-  const Dimension wanted = unit(to).dimension;
-  const bool heat = wanted == Dimension::temperature, clause = heat || wanted == Dimension::duration;
-  const std::string dialect_line = dialect == Dialect::unstated ? "" : "measures: " + std::string(name_of(dialect)) + "\n";
-  const std::string text = "recipe: sum\n" + dialect_line + (clause ? "method:\n[" + amount + "]\n" : "take:\n" + amount + "\n");
-  const Source source("sum", text);
-  Workbench bench;
-  Report report;
-  Recipe recipe = compile(source, {}, bench, report);
-  // An amount without an ingredient is no line; "thing" stands in for it.
-  if (!clause && (recipe.lines.empty() || !recipe.lines[0].measured())) {
-    static constexpr std::string_view kThing = " thing";
-    const Source again("sum", "recipe: sum\n" + dialect_line + "take:\n" + amount + std::string(kThing) + "\n");
-    report = Report();
-    recipe = compile(again, {}, bench, report);
-    recipe.source = nullptr;
-  }
-  for (const Diagnostic& diagnostic : report.list())
-    if (diagnostic.code == Code::ambiguous_unit || diagnostic.code == Code::no_such_measure) {
-      problem = diagnostic.message + " Here " + diagnostic.found + ". Say whose: --measures British, American or Australian.";
-      return std::nullopt;
-    }
-  Quantity from;
-  Fraction density = Fraction::lost(), each = Fraction::lost();
-  Sum sum;
-  if (clause) {
-    for (const Term& term : recipe.terms)
-      if (term.amount.dimension() == wanted) from = term.amount;
-  } else if (!recipe.lines.empty() && recipe.lines[0].measured()) {
-    const TakeLine& line = recipe.lines[0];
-    from = line.amount;
-    const bool to_volume = unit(to).dimension == Dimension::volume && from.dimension() != Dimension::volume;
-    const Known known = known_of(recipe, line, from, to_volume ? to : from.unit);
-    density = known.density, each = known.each;
-    const Dimension a = from.dimension(), b = unit(to).dimension;
-    if (a != b && (a == Dimension::volume || b == Dimension::volume) && !known.density.is_lost())
-      sum.because = known.density.decimal(3) + " g per ml, from " + std::string(known.density_source);
-    if (a != b && (a == Dimension::count || b == Dimension::count) && !known.each.is_lost())
-      sum.because += (sum.because.empty() ? "" : "; ") + known.each.decimal(1) + " g each, from " + std::string(known.each_source);
-    if (known.remembered && !sum.because.empty()) sum.because += " (from memory)";
-  }
-  if (from.low.is_lost() || from.high.is_lost() || (from.low.is_zero() && from.high.is_zero() && from.unit == kNoUnit)) {
-    problem = "This amount is not read: \"" + amount + "\".";
-    return std::nullopt;
-  }
-  const Converted low = convert(from.low, from.unit, dialect, to, dialect, density, each);
-  const Converted high = convert(from.high, from.unit, dialect, to, dialect, density, each);
-  if (low.value.is_lost()) {
-    const Dimension a = unit(from.unit).dimension, b = unit(to).dimension;
-    problem = "A " + std::string(name_of(a)) + " and a " + std::string(name_of(b)) + " meet only through what is known of the ingredient, and nobody has given that here.";
-    if (size_of(to, dialect).is_lost() && unit(to).dimension != Dimension::temperature) problem = "`" + std::string(unit(to).name) + "` has more than one size. Say whose: --measures British, American or Australian.";
-    return std::nullopt;
-  }
-  const bool range = !(low.value == high.value);
-  const auto rounded = [&](const Fraction& value) {
-    if (heat || unit(to).dimension == Dimension::duration) return written(value, to, heat ? 0 : 2);
-    if (to == common().gram || to == common().millilitre) {
-      const Fraction base = value * size_of(to, dialect);
-      return write(round_on(ladder_of_answer(unit(to), dialect), base, Fraction::of(1, 100), dialect));
-    }
-    return written(value, to, 2);
-  };
-  sum.answer = rounded(low.value) + (range ? " to " + rounded(high.value) : "");
-  const std::string symbol = " " + std::string(write_unit(to, high.value));
-  sum.exact = low.value.exact() + (range ? " to " + high.value.exact() : "") + symbol;
-  return sum;
+  if (asks_conversion(question)) return answer_conversion(question, dialect, problem);
+  const std::optional<Question> read = read_question(question, dialect, problem);
+  if (!read) return std::nullopt;
+  for (const Formula& one : kFormulas)
+    if (one.asks(*read)) return one.answer(*read, problem);
+  problem = not_read();
+  return std::nullopt;
+}
+
+std::string write_sum(const Sum& sum) {
+  std::string out = sum.answer + "\n";
+  if (!sum.exact.empty()) out += "exactly " + sum.exact + "\n";
+  if (!sum.because.empty()) out += "through " + sum.because + "\n";
+  if (!sum.rule.empty()) out += "rule: " + sum.rule + "\n";
+  for (const std::string& note : sum.notes) out += note + "\n";
+  return out;
 }
 
 }  // namespace qtn

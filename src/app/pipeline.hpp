@@ -36,12 +36,4 @@ bool print_card(const Recipe& recipe, const Order& order, std::string& out, Repo
 // with the reason in `report`, when the order cannot be met or nothing in the recipe can be weighed.
 bool print_ratios(const Recipe& recipe, const Request& request, bool as_text, std::string& out, Report& report);
 
-// One ingredient's amount in another unit: "2 1/4 cups plain flour in g".
-struct Sum {
-  std::string answer;   // "281 g", rounded as a card would
-  std::string exact;    // "281.25 g" or a fraction, in the unit asked
-  std::string because;  // which density or weight, from where
-};
-std::optional<Sum> ask(const std::string& question, Dialect dialect, std::string& problem);
-
 }  // namespace qtn

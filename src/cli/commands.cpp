@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "app/ask.hpp"
 #include "app/pipeline.hpp"
 #include "app/reading.hpp"
 #include "cli/arguments.hpp"
@@ -234,7 +235,7 @@ int run_ask(const std::vector<std::string>& words, const std::string& measures) 
     complain(problem);
     return kNotServed;
   }
-  put(sum->answer + "\nexactly " + sum->exact + "\n" + (sum->because.empty() ? "" : "through " + sum->because + "\n"));
+  put(write_sum(*sum));
   return kFine;
 }
 

@@ -58,8 +58,8 @@ int main(int argc, char** argv) {
 
   std::vector<std::string> words;
   std::string measures;
-  auto* ask_command = app.add_subcommand("ask", "a sum: ask \"2 1/4 US cups plain flour in g\"");
-  ask_command->add_option("SUM", words, "an amount, perhaps an ingredient, and `in` the unit that is wanted")->required();
+  auto* ask_command = app.add_subcommand("ask", "a kitchen sum: ask \"2 1/4 US cups plain flour in g\", ask \"thaw 6.5 kg in the fridge\"");
+  ask_command->add_option("SUM", words, "an amount, perhaps an ingredient, and `in` the unit that is wanted; or one of the kitchen formulas, which are listed when it is not read")->required();
   ask_command->add_option("--measures", measures, "whose spoons, cups and pints: British, American or Australian");
   ask_command->callback([&] { exit = run_ask(words, measures); });
 

@@ -365,6 +365,8 @@ struct Known {
   bool remembered = false;
 };
 Known known_of(const Recipe& recipe, const TakeLine& line);
+// Flour by its name: plain flour, rice flour, not cornflour.
+bool is_flour(const TakeLine& line);
 // The lines that a name means, in the whole recipe, as a mention in a bracket would: none, one, or a tie of several.
 std::vector<Index> lines_named(const Recipe& recipe, std::string_view name);
 // The same for an amount of it that is measured in this unit: a spoon is filled otherwise than a cup.

@@ -14,6 +14,7 @@
 #include <set>
 #include <sstream>
 
+#include "app/ask.hpp"
 #include "app/pipeline.hpp"
 #include "files.hpp"
 #include "measure/table_text.hpp"
