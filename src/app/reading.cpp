@@ -150,7 +150,8 @@ class Reader {
       meaning += ", its pot comes to " + one.weight_low.decimal(1) + (one.weight_low == one.weight_high ? "" : " to " + one.weight_high.decimal(1)) + " g";
     else
       meaning += ", its pot is not weighed";
-    if (one.head.basis != Basis::amount) meaning += "; a list of " + std::string(name_of(one.head.basis)) + "s";
+    for (const Strength& strength : one.makeup.strengths) meaning += ", " + share(strength.share) + " " + std::string(strength.name);
+    if (one.head.basis != Basis::amount) meaning += "; a list of " + std::string(name_of(one.head.basis)) + (one.head.basis == Basis::parts ? "" : "s");
     table_.row(one.span, "part", meaning);
     for (const Made& made : one.makes) made_row(made);
     for (const Keep& keep : one.keeps) keep_row(keep);
@@ -225,6 +226,8 @@ class Reader {
       else if (mention.taking != Taking::named) text += ", named only";
       add(text);
     }
+    for (const FoundStrength& found : recipe_.found_strengths)
+      if (&recipe_.clauses[found.clause] == &clause) add(strength(found));
     if (!clause.thing.empty() && clause.mentions.count == 0) add("of `" + std::string(clause.thing) + "`");
     if (!clause.of.empty()) add("counted from the " + std::string(clause.of));
     if (!clause.until.empty()) add(std::string(clause.until) + ", not checked");
@@ -233,6 +236,18 @@ class Reader {
     if (clause.the_rest) add("all that is in the pot");
     if (clause.place != Takes::nothing) add("in its own place");
     table_.row(clause.span, name_of(clause.kind), out.empty() ? "as written" : out);
+  }
+
+  static std::string share(const Ends& share) {
+    const bool small = share.high < Fraction::of(1, 1000);
+    const Fraction by(small ? 1'000'000 : 100);
+    const std::string low = (share.low * by).decimal(small ? 0 : 2), high = (share.high * by).decimal(small ? 0 : 2);
+    return (low == high ? low : low + " to " + high) + (small ? " ppm" : " %");
+  }
+
+  std::string strength(const FoundStrength& found) const {
+    const bool thinned = found.unweighed != kNone;
+    return "the pot has " + std::string(thinned ? "at most " : "") + share(found.share) + (thinned ? ", since something in it has no weight" : "");
   }
 
   void log(const Log& log, std::string_view what) {

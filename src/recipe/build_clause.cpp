@@ -3,6 +3,7 @@
 
 #include "diag/nearest.hpp"
 #include "recipe/builder.hpp"
+#include "recipe/strength.hpp"
 #include "words/lexicon.hpp"
 #include "words/lists.hpp"
 
@@ -310,6 +311,11 @@ void Builder::led(View at, Clause& one) {
     if (counted.amount.dimension() == Dimension::ratio) {
       counted.role = TermRole::strength;
       one.kind = ClauseKind::strength;
+      return;
+    }
+    if (counted.amount.unit == kNoUnit && is_bare_strength("1 " + std::string(one.thing))) {
+      bare_strength(counted.span, std::string(in_.slice(counted.span)) + " " + std::string(one.thing));
+      one.kind = ClauseKind::bad, one.explained = true;
       return;
     }
     one.kind = ClauseKind::pieces;

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "recipe/builder.hpp"
+#include "recipe/strength.hpp"
 #include "recipe/equivalents.hpp"
 #include "recipe/phases.hpp"
 #include "words/lexicon.hpp"
@@ -219,12 +220,26 @@ void Builder::line_tails(View at, TakeLine& line) {
       case Kind::gently: add(TailKind::gently, child); line.gently = true; break;
       // On a measured line these are preparation, but for a starting amount (T1).
       case Kind::unmeasured: add(line.measured() ? TailKind::preparation : TailKind::unmeasured, child); break;
-      case Kind::preparation: add(TailKind::preparation, child); break;
+      case Kind::preparation: add(TailKind::preparation, child); bare_tail(child.span()); break;
       case Kind::giving: line.splits = true; break;
       default: break;
     }
   }
   line.tails.count = static_cast<Index>(recipe_.tails.size()) - line.tails.first;
+}
+
+// A strength that lost its unit is a hundred-fold error in waiting, so it is no preparation.
+void Builder::bare_tail(Span tail) {
+  const std::string text(in_.slice(tail));
+  if (!is_bare_strength(text)) return;
+  bare_strength(tail, text);
+  part().disturbed = true;
+}
+
+void Builder::bare_strength(Span at, const std::string& text) {
+  report_.add(Code::bare_strength, at, "This strength is not read: a share is written as a number, `%` or `ppm`, and what it is of.")
+      .expect(bare_strength_expected(text))
+      .find("`" + text + "`");
 }
 
 // A list line without an amount that says nothing about how much is wanted (A24). True when it was reported.

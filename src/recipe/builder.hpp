@@ -49,6 +49,8 @@ class Builder {
   void finish_line(View at, TakeLine line, std::vector<View> names);
   void check_line(const TakeLine& line);
   void check_stated(const TakeLine& line);
+  void bare_tail(Span tail);
+  void bare_strength(Span at, const std::string& text);
   // build_known.cpp: what can be said once the ingredient is known
   void weigh_readings(const TakeLine& line);
   void check_sizes(const TakeLine& line);

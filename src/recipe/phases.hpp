@@ -18,7 +18,10 @@ void check_bought(const Recipe& recipe, Report& report);
 void count_out(Recipe& recipe, Report& report);
 // 5. The pot of each part: put aside, taken out, losses, checkpoints, pieces, makes (pot.cpp; semantics part 9, H4).
 void weigh_pot(Recipe& recipe, Report& report);
-// 6. The log against the list (trials.cpp; semantics part 8).
+// 6. Paste that is rolled out to line a tin, against the tin (paste.cpp).
+void check_paste(const Recipe& recipe, Report& report);
+bool rolls_paste(const Recipe& recipe, const Clause& clause);
+// 7. The log against the list (trials.cpp; semantics part 8).
 void check_trials(Recipe& recipe, int today, Report& report);
 // 7. Formulas far outside what is usual for their kind (formula_check.cpp).
 void check_formula(const Recipe& recipe, Report& report);

@@ -5,11 +5,17 @@
 #include <algorithm>
 
 #include "recipe/phases.hpp"
+#include "recipe/strength.hpp"
 
 namespace qtn {
 namespace {
 constexpr int kDeepest = 60;                  // parts within parts; no kitchen goes there
 constexpr Load kUnknown{{Fraction::lost(), Fraction::lost()}, {Fraction::lost(), Fraction::lost()}};
+
+bool changes_the_mix(ClauseKind kind) {
+  return kind == ClauseKind::take_out || kind == ClauseKind::discard || kind == ClauseKind::strain_out || kind == ClauseKind::drain ||
+         kind == ClauseKind::drift || kind == ClauseKind::reduce || kind == ClauseKind::checkpoint;
+}
 
 bool is_zero(const Load& load) {
   return load.grams.high.is_zero() && load.ml.high.is_zero();
@@ -34,8 +40,10 @@ Load Pot::run() {
     }
   }
   bring_in_unused();
+  check_cure();
   const Load sum = product();
   recipe_.parts[part_].weight_low = sum.grams.low, recipe_.parts[part_].weight_high = sum.grams.high;
+  recipe_.parts[part_].makeup = makeup_of_all();
   check_kept();
   check_makes();
   return sum;
@@ -55,6 +63,7 @@ void Pot::note_heat(const Clause& one) {
 void Pot::clause(const Clause& one) {
   note_heat(one);
   if (one.kind != ClauseKind::use && (work_ += pot_.things().size()) > kMostWork) return;
+  if (changes_the_mix(one.kind)) check_cure();  // nitrite counts as it went in
   switch (one.kind) {
     case ClauseKind::use:
       for (Index m = one.mentions.first; m < one.mentions.end(); ++m) use(recipe_.mentions[m]);
@@ -73,6 +82,8 @@ void Pot::clause(const Clause& one) {
       return holds(one);
     case ClauseKind::pieces:
       return check_pieces(one);
+    case ClauseKind::strength:
+      return check_strength(one);
     default:
       return;
   }
@@ -92,7 +103,7 @@ void Pot::keep_back(const Clause& one) {
     if (counted) taken_[own] = taken_[own] + share;
     Held held{mention.target,
               counted ? line_load(mention.target.index).times(share) : asked_load(mention, mention.target.index), false,
-              false};
+              false, makeup_of(mention.target)};
     held.liquid = line.amount.dimension() == Dimension::volume || (line.food != nullptr && line.food->liquid);
     kept_.push_back({held, one.span, false});
   }
@@ -145,6 +156,7 @@ std::vector<Held> Pot::leaving(const Clause& one, const Mention& mention) {
 
 void Pot::leave(const Clause& one) {
   std::vector<Held> out;
+  if (pots_.strong()) blend();  // what leaves takes its share of all that is dissolved
   if (one.kind == ClauseKind::drain) {
     drained_ = true;  // the liquids go, whatever is named as drained
     out = pot_.take_where([](const Held& held) { return held.liquid; }, {Fraction(1), Fraction(1)});
@@ -178,7 +190,7 @@ void Pot::drift(const Clause& one) {
     const auto meant = [&](const Held& held) { return is(held, target); };
     if (pot_.scale_where(left, meant)) continue;
     for (Held& held : aside_)
-      if (meant(held)) held.load = held.load.times(left);
+      if (meant(held)) held.drift(left);
   }
 }
 
@@ -212,7 +224,9 @@ Pots::Pots(Recipe& recipe, Report& report)
     : recipe_(recipe),
       report_(report),
       state_(recipe.parts.size(), State::waiting),
-      loads_(recipe.parts.size(), kUnknown) {}
+      loads_(recipe.parts.size(), kUnknown) {
+  look_for_strengths();
+}
 
 Load Pots::product(Index part, int depth) {
   if (state_[part] == State::waiting && depth < kDeepest) {
@@ -235,8 +249,11 @@ Load Pots::product(Index part, int depth) {
 void Pots::run() {
   std::vector<bool> asked(recipe_.parts.size(), false);
   recipe_.weighed.clear();
+  recipe_.found_strengths.clear();
   for (Index p = 0; p < recipe_.parts.size(); ++p) {
     recipe_.parts[p].weight_low = recipe_.parts[p].weight_high = Fraction::lost();
+    recipe_.parts[p].makeup = {};
+    asked[p] = strong_;
     for (const Made& made : makes_of(recipe_, p))
       if (made.each || made.amount.dimension() != Dimension::count) asked[p] = true;
   }
@@ -246,13 +263,16 @@ void Pots::run() {
     if (pieces || clause.kind == ClauseKind::checkpoint || clause.kind == ClauseKind::reduce ||
         clause.kind == ClauseKind::keep_back || per_term(recipe_, clause) != kNone)
       asked[clause.part] = true;
+    if (rolls_paste(recipe_, clause)) asked.assign(asked.size(), true);
   }
   for (Index p = 0; p < recipe_.parts.size(); ++p)
     if (asked[p]) product(p, 0);
 }
 
 void weigh_pot(Recipe& recipe, Report& report) {
-  if (recipe.kind != FileKind::menu) Pots(recipe, report).run();
+  if (recipe.kind == FileKind::menu) return;
+  check_strength_lines(recipe, report);
+  Pots(recipe, report).run();
 }
 
 }  // namespace qtn

@@ -7,6 +7,7 @@
 namespace qtn {
 
 class Pots;
+struct Mix;
 
 // A recipe needs some hundreds of looks into its pots; a hostile file is not weighed.
 inline constexpr std::size_t kMostWork = 1'000'000;
@@ -54,6 +55,15 @@ class Pot {
   void weigh_thing(const Mention& mention, Dimension dimension, Weighed& out) const;
   void weigh_alone(Dimension dimension, Weighed& out) const;
 
+  // pot_strength.cpp
+  Makeup makeup_of(const Target& target) const;
+  Makeup makeup_of_all() const;
+  void blend();
+  void check_strength(const Clause& clause);
+  void say_strength(const Clause& clause, const Term& term, const Mix& mix, bool short_of);
+  // pot_cure.cpp
+  void check_cure();
+
   // pot_words.cpp
   void check_checkpoint(const Term& term, const Ends& said);
   void check_reduced(const Term& term, Dimension dimension, const Ends& said);
@@ -80,6 +90,12 @@ class Pot {
   std::vector<Index> skimmed_;  // by-products that were thrown away
   bool heated_ = false, drained_ = false, about_ = false;
   std::size_t work_ = 0;
+  std::size_t cured_ = 0;  // meat and cures that had gone in when they were looked at last
+};
+
+// What the steps tell of the meat: is it minced, is it rubbed with a dry cure?
+struct CureSteps {
+  bool minced = false, dry = false;
 };
 
 // The pots of all parts that somebody asks about, each worked out once.
@@ -89,13 +105,34 @@ class Pots {
   void run();
   // What a part gives to those that take it: what it says it makes, else what was worked out.
   Load product(Index part, int depth);
+  // Does anything here say a strength, and is one of them nitrite?
+  bool strong() const { return strong_; }
+  bool cured() const { return cured_; }
+  // Is this the first time that something is said of this cure? One cause, one report.
+  bool first_of(Span cure);
+  const CureSteps& cure_steps();
 
  private:
+  void look_for_strengths();
+
   enum class State : std::uint8_t { waiting, busy, done };
   Recipe& recipe_;
   Report& report_;
   std::vector<State> state_;
   std::vector<Load> loads_;
+  std::vector<Span> told_;
+  std::optional<CureSteps> steps_;
+  bool strong_ = false, cured_ = false;
 };
+
+// So much of one strength in what is there.
+struct Mix {
+  Ends share = lost_ends();
+  Ends whole;               // what was weighed of it, grams
+  Index unweighed = kNone;  // a line that could not be: the share is at most this
+  bool named = false;       // something in it says this strength
+  bool known = true;        // everything in it is known
+};
+Mix mix_of(const std::vector<Held>& pot, const std::vector<Held>& aside, std::string_view name);
 
 }  // namespace qtn

@@ -51,7 +51,8 @@ void Pot::put_line(Index i, const Load& load) {
   const TakeLine& line = standing(recipe_, recipe_.lines[i]);
   const bool volume = line.measured() && line.amount.dimension() == Dimension::volume;
   about_ = about_ || line.amount.manner == Manner::about;
-  pot_.put({{TargetKind::line, i, part_, {}}, load, volume || (line.food != nullptr && line.food->liquid), false});
+  const Target target{TargetKind::line, i, part_, {}};
+  pot_.put({target, load, volume || (line.food != nullptr && line.food->liquid), false, makeup_of(target)});
 }
 
 void Pot::use(const Mention& mention) {
@@ -116,9 +117,9 @@ void Pot::use_part(const Mention& mention) {
     return;
   }
   if (mention.takes)
-    return pot_.put({target, other_load(target).times({mention.part_low, mention.part_high}), false, false});
+    return pot_.put({target, other_load(target).times({mention.part_low, mention.part_high}), false, false, makeup_of(target)});
   if (!put_back(target) && mention.taking == Taking::amount)
-    pot_.put({target, asked_load(mention, kNone), false, false});
+    pot_.put({target, asked_load(mention, kNone), false, false, makeup_of(target)});
 }
 
 void Pot::everything() {

@@ -1,6 +1,26 @@
 #include "recipe/pot_ledger.hpp"
 
 namespace qtn {
+namespace {
+
+// A weight that falls to `by` of itself by drying has its strengths in less; one that takes up water, in more.
+void concentrate(Makeup& makeup, const Ends& by) {
+  const Fraction one(1);
+  for (Strength& strength : makeup.strengths) {
+    if (by.high > one) strength.share.low /= by.high;
+    if (by.low < one) strength.share.high /= by.low;
+    if (strength.share.high > one || strength.share.high.is_lost()) strength.share.high = one;
+  }
+}
+
+}  // namespace
+
+void PotLedger::put(const Held& held) {
+  things_.push_back(held);
+  bool cure = held.makeup.meat.sign() > 0;
+  for (const Strength& one : held.makeup.strengths) cure = cure || is_nitrite(one.name);
+  cures_put_ += cure ? 1 : 0;
+}
 
 Load PotLedger::total() const {
   Load sum = mix_;
@@ -8,8 +28,13 @@ Load PotLedger::total() const {
   return sum;
 }
 
+void Held::drift(const Ends& by) {
+  load = load.times(by);
+  concentrate(makeup, by);
+}
+
 void PotLedger::scale(const Ends& by) {
-  for (Held& held : things_) held.load = held.load.times(by);
+  for (Held& held : things_) held.drift(by);
   mix_ = mix_.times(by);
 }
 
@@ -23,7 +48,7 @@ void PotLedger::set(Dimension dimension, const Ends& amount) {
       known = known * by;
       (dimension == Dimension::volume ? load.grams : load.ml) = lost_ends();
     };
-    for (Held& held : things_) shrink(held.load);
+    for (Held& held : things_) shrink(held.load), concentrate(held.makeup, by);
     if (mixed_) shrink(mix_);
     return;
   }

@@ -34,21 +34,33 @@ struct Held {
   Load load;
   bool liquid = false;
   bool stirred_in = false;  // its weight went into a mixture whose make-up nobody knows
+  Makeup makeup{};          // by share of its weight
+
+  // Loses or gains water: what it holds may go along in proportion or stay.
+  void drift(const Ends& by);
 };
 
 class PotLedger {
  public:
-  void put(const Held& held) { things_.push_back(held); }
+  void put(const Held& held);
+  // How often raw meat or a cure has gone in.
+  std::size_t cures_put() const { return cures_put_; }
   Load total() const;
+  // Its weight is that of a mixture that nobody can take apart.
+  bool mixed() const { return mixed_; }
   bool empty() const { return things_.empty() && !mixed_; }
   const std::vector<Held>& things() const { return things_; }
 
   void scale(const Ends& by);
+  template <class Change>
+  void change(Change change) {
+    for (Held& held : things_) change(held);
+  }
   template <class Match>
   bool scale_where(const Ends& by, Match match) {
     bool any = false;
     for (Held& held : things_)
-      if (match(held)) held.load = held.load.times(by), any = true;
+      if (match(held)) held.drift(by), any = true;
     return any;
   }
   // The pot weighs (or measures) this from here on; what is in it keeps its proportions.
@@ -81,6 +93,10 @@ class PotLedger {
   std::vector<Held> things_;
   Load mix_;
   bool mixed_ = false;
+  std::size_t cures_put_ = 0;
 };
+
+bool same_strength(std::string_view a, std::string_view b);
+bool is_nitrite(std::string_view name);
 
 }  // namespace qtn

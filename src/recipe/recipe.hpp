@@ -200,6 +200,13 @@ struct Weighed {
   bool counted = false;  // the line is so many pieces: more of them weigh no more each
 };
 
+// What the pot has where a step asks for a strength: `[at least 3 % acid]`.
+struct FoundStrength {
+  Index clause = kNone;
+  Ends share{Fraction::lost(), Fraction::lost()};
+  Index unweighed = kNone;  // a line in it that nobody can weigh
+};
+
 enum class PieceKind : std::uint8_t { prose, link, clause };
 struct Piece {
   PieceKind kind;
@@ -225,6 +232,19 @@ struct TakeHead {
   Span span;
 };
 
+// A share of a weight that is something: 5 % acid. `low` where what boils away takes its share along, `high` where it
+// stays behind; amounts that are ranges widen both.
+struct Strength {
+  std::string_view name;
+  Ends share;
+};
+struct Makeup {
+  std::vector<Strength> strengths;
+  Fraction meat, liquid;     // the share that is raw meat, and that pours; asked for only where there is nitrite
+  bool known = true;         // false: of something in it nothing is known, which was reported
+  bool unweighed = false;    // something in it could not be weighed, so that the shares are at most these
+};
+
 struct Part {
   std::string_view name;  // the recipe's own for the unnamed part
   Span span;              // its head line
@@ -245,6 +265,7 @@ struct Part {
   bool in_ring = false;  // it needs itself to be made first; reported
   // The pot at its end (semantics part 9), in grams; lost when something in it cannot be weighed.
   Fraction weight_low = Fraction::lost(), weight_high = Fraction::lost();
+  Makeup makeup;  // of that weight; empty where no line says a strength
 };
 
 struct AfterBlock {  // to keep, to freeze, to reheat, to finish
@@ -340,6 +361,7 @@ struct Recipe {
   std::vector<Piece> pieces;
   std::vector<Clause> clauses;
   std::vector<Weighed> weighed;  // of clauses with a `per`, as far as the pot was walked through
+  std::vector<FoundStrength> found_strengths;  // of strength clauses
   std::vector<Term> terms;
   std::vector<Mention> mentions;
   std::vector<AfterBlock> after;
