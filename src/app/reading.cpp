@@ -81,7 +81,9 @@ class Table {
 
 class Reader {
  public:
-  explicit Reader(const Recipe& recipe) : recipe_(recipe), table_(recipe.text) {}
+  explicit Reader(const Recipe& recipe) : recipe_(recipe), table_(recipe.text), found_(recipe.clauses.size(), nullptr) {
+    for (const FoundStrength& one : recipe.found_strengths) found_[one.clause] = &one;
+  }
 
   std::string run() {
     heads();
@@ -226,8 +228,7 @@ class Reader {
       else if (mention.taking != Taking::named) text += ", named only";
       add(text);
     }
-    for (const FoundStrength& found : recipe_.found_strengths)
-      if (&recipe_.clauses[found.clause] == &clause) add(strength(found));
+    if (const FoundStrength* const found = found_[static_cast<std::size_t>(&clause - recipe_.clauses.data())]; found != nullptr) add(strength(*found));
     if (!clause.thing.empty() && clause.mentions.count == 0) add("of `" + std::string(clause.thing) + "`");
     if (!clause.of.empty()) add("counted from the " + std::string(clause.of));
     if (!clause.until.empty()) add(std::string(clause.until) + ", not checked");
@@ -263,6 +264,7 @@ class Reader {
 
   const Recipe& recipe_;
   Table table_;
+  std::vector<const FoundStrength*> found_;  // by clause
 };
 
 }  // namespace
