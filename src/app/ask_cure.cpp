@@ -12,8 +12,7 @@ std::string per_cent(const Fraction& share, int places) { return (share * Fracti
 
 // Meat and water of a question: every weight but the cure or the salt itself.
 struct Base {
-  Fraction meat, water, all;
-  std::string said;  // "1 kg" or "1 kg and 500 g"
+  Fraction meat, water, dissolved, all;  // dissolved: salt and sugar, which count only in a pickle
 };
 std::optional<Base> base_of(const Question& question, const Asked* except, std::string& problem) {
   Base base;
@@ -23,10 +22,10 @@ std::optional<Base> base_of(const Question& question, const Asked* except, std::
     const Ends grams = weigh(question, one, problem);
     if (grams.low.is_lost()) return std::nullopt;
     const bool water = one.behind("water") || one.behind("pickle") || one.behind("brine");
-    (water ? base.water : base.meat) += grams.low;
-    base.said += (base.said.empty() ? "" : " and ") + one.written + (one.after.empty() ? "" : " " + one.after);
+    const bool dry = one.behind("salt") || one.behind("sugar") || one.behind("pepper") || one.behind("spices");
+    (water ? base.water : dry ? base.dissolved : base.meat) += grams.low;
   }
-  base.all = base.meat + base.water;
+  base.all = base.meat + base.water + (base.water.is_zero() ? Fraction(0) : base.dissolved);
   if (base.all.sign() <= 0) return problem = "Say the weight of the meat: \"in 1 kg meat\".", std::nullopt;
   return base;
 }

@@ -109,6 +109,8 @@ TEST_CASE("cure: a per cent is never a bare number, and what may harm goes down"
   CHECK(exact("2.5 g cure at 6.25 % nitrite in 1 kg meat") == "625/4 ppm");
   CHECK(exact("1 kg meat with 2.5 g cure of 6.25 per cent nitrite") == "625/4 ppm");
   CHECK(exact("1 oz cure at 6.25 % nitrite in 25 lb meat") == "625/4 ppm");
+  CHECK(exact("2.5 g cure at 6.25 % nitrite in 1 kg meat and 20 g salt") == "625/4 ppm");  // salt is no meat
+  CHECK(exact("2.5 g cure at 6.25 % nitrite in 1 kg meat, 980 g water and 20 g salt") == "625/8 ppm");
   CHECK(answer("156 ppm from cure at 6.25 % nitrite in 17 lb meat") == "19.24 g cure, rounded down");
   CHECK(answer("156 ppm from cure at 6.25 % nitrite in 7 lb 8 oz meat") == "8.49 g cure, rounded down");
   CHECK(refused("2.5 g cure at 6.25 nitrite in 1 kg meat", "hundred times"));
