@@ -6,14 +6,14 @@
 namespace qtn {
 namespace {
 
-struct Formula {
+struct KitchenSum {
   bool (*asks)(const Question&);
   std::optional<Sum> (*answer)(const Question&, std::string&);
   std::string_view example;
 };
 
 // The first that a question is one of answers it.
-constexpr Formula kFormulas[] = {
+constexpr KitchenSum kSums[] = {
     {asks_cure, answer_cure, "2.5 g cure at 6.25 % nitrite in 1 kg meat"},
     {asks_salometer, answer_salometer, "brine at 40 degrees salometer"},
     {asks_brine, answer_brine, "2 % salt in 1 kg meat and 500 g water"},
@@ -28,7 +28,7 @@ constexpr Formula kFormulas[] = {
 
 std::string not_read() {
   std::string out = "This is no sum that is known. One amount in another unit ends in the unit: \"2 1/4 cups plain flour in g\". The others read like these:";
-  for (const Formula& one : kFormulas) out += "\n  \"" + std::string(one.example) + "\"";
+  for (const KitchenSum& one : kSums) out += "\n  \"" + std::string(one.example) + "\"";
   return out;
 }
 
@@ -38,7 +38,7 @@ std::optional<Sum> ask(const std::string& question, Dialect dialect, std::string
   if (asks_conversion(question)) return answer_conversion(question, dialect, problem);
   const std::optional<Question> read = read_question(question, dialect, problem);
   if (!read) return std::nullopt;
-  for (const Formula& one : kFormulas)
+  for (const KitchenSum& one : kSums)
     if (one.asks(*read)) return one.answer(*read, problem);
   problem = not_read();
   return std::nullopt;
