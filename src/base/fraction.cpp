@@ -9,6 +9,7 @@ __extension__ typedef unsigned __int128 UWide;
 using Narrow = std::int64_t;
 
 constexpr bool fits(Wide w) { return static_cast<Wide>(static_cast<Narrow>(w)) == w; }
+constexpr std::uint64_t magnitude(Narrow n) { return n < 0 ? 0 - static_cast<std::uint64_t>(n) : static_cast<std::uint64_t>(n); }
 
 std::uint64_t common(std::uint64_t a, std::uint64_t b) {
   if (a == 0 || b == 0) return a | b;
@@ -55,45 +56,60 @@ Fraction Fraction::of(Wide over, Wide under) {
   if (under == 1) return Fraction(Raw{}, over, 1);
   if (fits(over) && fits(under)) {  // 64-bit division: the road of nearly every amount
     const auto top = static_cast<Narrow>(over), bottom = static_cast<Narrow>(under);
-    const auto size = static_cast<std::uint64_t>(top < 0 ? -over : over);
-    const auto small = static_cast<Narrow>(common(size, static_cast<std::uint64_t>(bottom)));
+    const std::uint64_t shared = common(magnitude(top), magnitude(bottom));
+    if (shared == 1) return Fraction(Raw{}, over, under);
+    const auto small = static_cast<Narrow>(shared);
     return Fraction(Raw{}, top / small, bottom / small);
   }
   const Wide g = common(over, under);
   return Fraction(Raw{}, over / g, under / g);
 }
 
-Fraction Fraction::operator-() const { return Fraction(Raw{}, -over_, under_); }
-
-Fraction operator+(const Fraction& a, const Fraction& b) {
-  if (a.is_lost() || b.is_lost()) return Fraction::lost();
+Fraction Fraction::added(const Fraction& a, const Fraction& b) {
+  if (a.is_lost() || b.is_lost()) return lost();
   Wide sum;
   if (a.under_ == b.under_) {
-    if (__builtin_add_overflow(a.over_, b.over_, &sum)) return Fraction::lost();
-    return Fraction::of(sum, a.under_);
+    if (__builtin_add_overflow(a.over_, b.over_, &sum)) return lost();
+    return of(sum, a.under_);
+  }
+  if (fits(a.over_) && fits(a.under_) && fits(b.over_) && fits(b.under_)) {
+    // Nothing overflows, and without a common divisor below, the sum has none either.
+    const auto left = static_cast<Narrow>(a.under_), right = static_cast<Narrow>(b.under_);
+    const auto shared = left == 1 || right == 1 ? Narrow{1} : static_cast<Narrow>(common(magnitude(left), magnitude(right)));
+    if (shared == 1) return Fraction(Raw{}, a.over_ * right + b.over_ * left, a.under_ * right);
+    return of(a.over_ * (right / shared) + b.over_ * (left / shared), a.under_ * (right / shared));
   }
   const Wide g = common(a.under_, b.under_);
   Wide left, right, under;
   if (!multiply(a.over_, b.under_ / g, left) || !multiply(b.over_, a.under_ / g, right) ||
       !multiply(a.under_, b.under_ / g, under) || __builtin_add_overflow(left, right, &sum))
-    return Fraction::lost();
-  return Fraction::of(sum, under);
+    return lost();
+  return of(sum, under);
 }
 
-Fraction operator-(const Fraction& a, const Fraction& b) { return a + -b; }
-
-Fraction operator*(const Fraction& a, const Fraction& b) {
-  if (a.is_lost() || b.is_lost()) return Fraction::lost();
-  if (a.under_ == 1 && b.under_ == 1 && fits(a.over_) && fits(b.over_)) return Fraction(Fraction::Raw{}, a.over_ * b.over_, 1);
+Fraction Fraction::multiplied(const Fraction& a, const Fraction& b) {
+  if (a.is_lost() || b.is_lost()) return lost();
   if (b.over_ == 1 && b.under_ == 1) return a;
   if (a.over_ == 1 && a.under_ == 1) return b;
   // Reduced crosswise first, so that the product is in lowest terms and as small as it can be.
+  if (fits(a.over_) && fits(a.under_) && fits(b.over_) && fits(b.under_)) {
+    if (a.over_ == 0 || b.over_ == 0) return Fraction(0);
+    auto top = static_cast<Narrow>(a.over_), bottom = static_cast<Narrow>(a.under_);
+    auto over = static_cast<Narrow>(b.over_), under = static_cast<Narrow>(b.under_);
+    const auto reduce = [](Narrow& one, Narrow& other) {
+      if (other == 1) return;
+      const auto shared = static_cast<Narrow>(common(magnitude(one), magnitude(other)));
+      if (shared != 1) one /= shared, other /= shared;
+    };
+    reduce(top, under), reduce(over, bottom);
+    return Fraction(Raw{}, static_cast<Wide>(top) * over, static_cast<Wide>(bottom) * under);
+  }
   const Wide g = common(a.over_, b.under_), h = common(b.over_, a.under_);
   if (g == 0 || h == 0) return Fraction(0);
   Wide over, under;
   if (!multiply(a.over_ / g, b.over_ / h, over) || !multiply(a.under_ / h, b.under_ / g, under) || !in_range(over))
-    return Fraction::lost();
-  return Fraction(Fraction::Raw{}, over, under);
+    return lost();
+  return Fraction(Raw{}, over, under);
 }
 
 Fraction operator/(const Fraction& a, const Fraction& b) {
@@ -101,8 +117,7 @@ Fraction operator/(const Fraction& a, const Fraction& b) {
   return a * Fraction::of(b.under_, b.over_);
 }
 
-int Fraction::compare(const Fraction& a, const Fraction& b) {
-  if (a.is_lost() || b.is_lost()) return 2;
+int Fraction::compared(const Fraction& a, const Fraction& b) {
   Wide left, right;
   if (multiply(a.over_, b.under_, left) && multiply(b.over_, a.under_, right))
     return left < right ? -1 : left > right ? 1 : 0;
@@ -124,17 +139,21 @@ int Fraction::compare(const Fraction& a, const Fraction& b) {
 
 Wide Fraction::floor() const {
   if (is_lost()) return 0;
+  if (under_ == 1) return over_;
+  if (fits(over_) && fits(under_)) {
+    const auto top = static_cast<Narrow>(over_), bottom = static_cast<Narrow>(under_);
+    return top / bottom - (top % bottom < 0 ? 1 : 0);
+  }
   const Wide whole = over_ / under_;
   return over_ % under_ < 0 ? whole - 1 : whole;
 }
 
 Wide Fraction::ceil() const {
   if (is_lost()) return 0;
-  const Wide whole = over_ / under_;
-  return over_ % under_ > 0 ? whole + 1 : whole;
+  return -(-*this).floor();
 }
 
-Wide Fraction::nearest() const { return (*this + of(1, 2)).floor(); }
+Wide Fraction::nearest() const { return under_ == 1 ? over_ : (*this + Fraction(Raw{}, 1, 2)).floor(); }
 
 double Fraction::approx() const {
   return is_lost() ? 0.0 : static_cast<double>(over_) / static_cast<double>(under_);
@@ -143,6 +162,7 @@ double Fraction::approx() const {
 std::string to_text(Wide number) {
   if (number == 0) return "0";
   const bool minus = number < 0;
+  if (fits(number)) return std::to_string(static_cast<Narrow>(number));
   std::string digits;
   for (Wide rest = number; rest != 0; rest /= 10) {
     const int digit = static_cast<int>(rest % 10);

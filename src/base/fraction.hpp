@@ -24,15 +24,22 @@ class Fraction {
   constexpr bool is_zero() const { return over_ == 0 && under_ != 0; }
   constexpr int sign() const { return over_ > 0 ? 1 : over_ < 0 ? -1 : 0; }
 
-  Fraction operator-() const;
+  Fraction operator-() const { return Fraction(Raw{}, -over_, under_); }
   Fraction& operator+=(const Fraction& b) { return *this = *this + b; }
   Fraction& operator-=(const Fraction& b) { return *this = *this - b; }
   Fraction& operator*=(const Fraction& b) { return *this = *this * b; }
   Fraction& operator/=(const Fraction& b) { return *this = *this / b; }
 
-  friend Fraction operator+(const Fraction& a, const Fraction& b);
-  friend Fraction operator-(const Fraction& a, const Fraction& b);
-  friend Fraction operator*(const Fraction& a, const Fraction& b);
+  // Nearly every amount is a short whole number; those are summed and compared on the spot.
+  friend Fraction operator+(const Fraction& a, const Fraction& b) {
+    if (a.is_short() && b.is_short()) return Fraction(Raw{}, a.over_ + b.over_, 1);
+    return added(a, b);
+  }
+  friend Fraction operator-(const Fraction& a, const Fraction& b) { return a + -b; }
+  friend Fraction operator*(const Fraction& a, const Fraction& b) {
+    if (a.is_short() && b.is_short()) return Fraction(Raw{}, a.over_ * b.over_, 1);
+    return multiplied(a, b);
+  }
   friend Fraction operator/(const Fraction& a, const Fraction& b);  // by zero: lost
   // Lost is equal to nothing but lost, and neither above nor below anything.
   friend bool operator==(const Fraction& a, const Fraction& b) { return a.over_ == b.over_ && a.under_ == b.under_; }
@@ -55,7 +62,16 @@ class Fraction {
  private:
   struct Raw {};
   constexpr Fraction(Raw, Wide over, Wide under) : over_(over), under_(under) {}
-  static int compare(const Fraction& a, const Fraction& b);  // -1, 0, 1; 2 when either is lost
+  constexpr bool is_short() const { return under_ == 1 && over_ == static_cast<std::int64_t>(over_); }
+  static int compare(const Fraction& a, const Fraction& b) {  // -1, 0, 1; 2 when either is lost
+    if (a.under_ == 0 || b.under_ == 0) return 2;
+    if (a.under_ == b.under_) return a.over_ < b.over_ ? -1 : a.over_ > b.over_ ? 1 : 0;
+    return compared(a, b);
+  }
+  // The same for any fractions.
+  static Fraction added(const Fraction& a, const Fraction& b);
+  static Fraction multiplied(const Fraction& a, const Fraction& b);
+  static int compared(const Fraction& a, const Fraction& b);
 
   Wide over_ = 0;
   Wide under_ = 1;
