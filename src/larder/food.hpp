@@ -64,6 +64,7 @@ class Larder {
   // The food that a listed name means: the whole name first, else the longest run of words that ends it
   // ("cold unsalted butter" is butter), else nullptr. Words are compared folded.
   const Food* find(std::string_view name) const;
+  const Food* find(std::span<const WordKey> words) const;  // the same for a name that is folded already
   // The rows of that food which these words choose; the most words win. `food` is one of all().
   FoodForms forms(const Food& food, const FoodWords& words) const;
   std::span<const FoodForm> forms_of(const Food& food) const;

@@ -119,12 +119,16 @@ const Food* Larder::find(std::string_view name) const {
   thread_local std::vector<WordKey> keys;  // kept, so that looking up allocates nothing
   keys.clear();
   fold_keys(name, keys);
+  return find(keys);
+}
+
+const Food* Larder::find(std::span<const WordKey> words) const {
   const Food* found = nullptr;
   std::uint64_t run = kNoWords;
   // Longer runs are read later, so the last hit is the longest.
-  const std::size_t count = std::min(keys.size(), impl_->longest);
+  const std::size_t count = std::min(words.size(), impl_->longest);
   for (std::size_t i = 0; i < count; ++i) {
-    run = with_word(run, keys[keys.size() - 1 - i]);
+    run = with_word(run, words[words.size() - 1 - i]);
     if (const Food* food = impl_->at_run(run); food != nullptr) found = food;
   }
   return found;

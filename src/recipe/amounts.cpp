@@ -168,10 +168,6 @@ constexpr Candidate kCandidates[] = {
     {"F", "degrees Fahrenheit, which no ingredient is measured in", ""},
 };
 
-bool same_letters(std::string_view a, std::string_view b) {
-  return a.size() == b.size() && std::equal(a.begin(), a.end(), b.begin(), [](char x, char y) { return (x | 32) == (y | 32); });
-}
-
 void AmountReader::look_alike(View at) {
   result_.damaged = true;
   std::string_view word = in_.slice(at.span());

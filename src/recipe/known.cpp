@@ -179,8 +179,11 @@ const Figure& weight_of_one(const TakeLine& line) {
   return line.food != nullptr ? line.food->each : kNoFigure;
 }
 
-void know_food(const Recipe& recipe, TakeLine& line) {
-  line.food = Larder::standard().find(line.name);
+void know_food(Recipe& recipe, TakeLine& line) {
+  line.keys.first = static_cast<Index>(recipe.name_keys.size());
+  fold_keys(line.name, recipe.name_keys);
+  line.keys.count = static_cast<Index>(recipe.name_keys.size()) - line.keys.first;
+  line.food = Larder::standard().find(recipe.keys_of(line));
   line.forms = {};
   if (line.food == nullptr) return;
   std::vector<std::string_view> behind;

@@ -11,13 +11,7 @@
 namespace qtn {
 namespace {
 
-std::vector<WordKey> keys_of(std::string_view name) {
-  std::vector<WordKey> keys;
-  fold_keys(name, keys);
-  return keys;
-}
-
-bool holds_all(const std::vector<WordKey>& keys, const std::vector<WordKey>& wanted) {
+bool holds_all(std::span<const WordKey> keys, std::span<const WordKey> wanted) {
   return std::all_of(wanted.begin(), wanted.end(),
                      [&](WordKey key) { return std::find(keys.begin(), keys.end(), key) != keys.end(); });
 }
@@ -35,7 +29,7 @@ VerbId listed_verb(std::string_view name) {
 const Verb* house_verb(const Recipe& recipe, std::string_view name) {
   if (!recipe.kitchen) return nullptr;
   for (const auto& [text, row] : recipe.kitchen->verbs)
-    if (lower(text) == lower(name)) return &row;
+    if (same_letters(text, name)) return &row;
   return nullptr;
 }
 
@@ -54,14 +48,15 @@ Index part_named(const Recipe& recipe, std::string_view name) {
 }
 
 LineMatch lines_named(const Recipe& recipe, Index part, std::string_view name) {
-  const auto wanted = keys_of(name);
+  std::vector<WordKey> wanted;
+  fold_keys(name, wanted);
   LineMatch match;
   if (wanted.empty()) return match;
   int best = 0;
   for (Index i = 0; i < recipe.lines.size(); ++i) {
     const TakeLine& line = recipe.lines[i];
     if (part != kNone && line.part != part) continue;
-    const auto keys = keys_of(line.name);
+    const auto keys = recipe.keys_of(line);
     if (keys.empty() || !holds_all(keys, wanted)) continue;
     const int rank = keys.size() == wanted.size() ? 3 : is_head(keys, wanted.back()) ? 2 : 1;
     if (rank < best) continue;

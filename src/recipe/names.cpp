@@ -21,29 +21,29 @@ Names::Names(const Recipe& recipe) : recipe_(recipe) {
     const auto first = static_cast<Index>(lines_.size());
     for (Index i = part.lines.first; i < part.lines.end(); ++i) {
       const TakeLine& line = recipe.lines[i];
-      Span preparation{};
-      for (Index t = line.tails.first; t < line.tails.end(); ++t)
-        if (recipe.tails[t].kind == TailKind::preparation) preparation = recipe.tails[t].span;
       // An alternative's names are also names of the line above (T16).
       const Index meant = line.alternative && line.parent != kNone ? line.parent : i;
-      add(line.name, {TargetKind::line, meant, p, line.name_span}, line.measured(), preparation, lines_);
+      Entry entry{{static_cast<Index>(keys_.size()), line.keys.count}, {TargetKind::line, meant, p, line.name_span}, line.measured()};
+      const auto words = recipe.keys_of(line);
+      keys_.insert(keys_.end(), words.begin(), words.end());
+      lines_.push_back(entry);
     }
     lines_of_part_.push_back({first, static_cast<Index>(lines_.size()) - first});
-    add(part.name, {TargetKind::part, p, p, part.span}, true, {}, parts_);
+    add(part.name, {TargetKind::part, p, p, part.span}, parts_);
     for (Index m = 0; m < part.makes.size(); ++m)
-      if (part.makes[m].by_product) add(part.makes[m].thing, {TargetKind::product, m, p, part.makes[m].span}, true, {}, parts_);
+      if (part.makes[m].by_product) add(part.makes[m].thing, {TargetKind::product, m, p, part.makes[m].span}, parts_);
   }
-  for (Index u = 0; u < recipe.uses.size(); ++u) add(recipe.uses[u].as, {TargetKind::use, u, kNone, recipe.uses[u].span}, true, {}, uses_);
+  for (Index u = 0; u < recipe.uses.size(); ++u) add(recipe.uses[u].as, {TargetKind::use, u, kNone, recipe.uses[u].span}, uses_);
 }
 
-void Names::add(std::string_view name, const Target& target, bool measured, Span preparation, std::vector<Entry>& out) {
-  Entry entry{{static_cast<Index>(keys_.size()), 0}, target, preparation, measured};
+void Names::add(std::string_view name, const Target& target, std::vector<Entry>& out) {
+  Entry entry{{static_cast<Index>(keys_.size()), 0}, target, true};
   fold_keys(name, keys_);
   entry.keys.count = static_cast<Index>(keys_.size()) - entry.keys.first;
   out.push_back(entry);
 }
 
-bool Names::matches(const Entry& entry, const std::vector<WordKey>& words) const {
+bool Names::matches(const Entry& entry, std::span<const WordKey> words) const {
   for (WordKey word : words) {
     bool there = false;
     for (Index k = entry.keys.first; k < entry.keys.end() && !there; ++k) there = keys_[k] == word;
@@ -52,18 +52,15 @@ bool Names::matches(const Entry& entry, const std::vector<WordKey>& words) const
   return entry.keys.count != 0;
 }
 
-bool Names::equals(const Entry& entry, const std::vector<WordKey>& words) const {
+bool Names::equals(const Entry& entry, std::span<const WordKey> words) const {
   return entry.keys.count == words.size() && std::equal(words.begin(), words.end(), keys_.begin() + entry.keys.first);
 }
 
 // Several candidates: exact equality, then the last word, then the preparation, then a measured line (3.1.4, 3.1.5).
-Names::Answer Names::choose(const std::vector<const Entry*>& candidates, const std::vector<WordKey>& words) const {
-  std::vector<const Entry*> kept = candidates;
+Names::Answer Names::choose(std::vector<const Entry*>& kept, std::span<const WordKey> words) const {
   const auto narrow = [&](auto keep) {
-    std::vector<const Entry*> fewer;
-    for (const Entry* entry : kept)
-      if (keep(*entry)) fewer.push_back(entry);
-    if (!fewer.empty()) kept = std::move(fewer);
+    const auto left_out = [&](const Entry* entry) { return !keep(*entry); };
+    if (!std::all_of(kept.begin(), kept.end(), left_out)) kept.erase(std::remove_if(kept.begin(), kept.end(), left_out), kept.end());
   };
   if (kept.size() > 1) narrow([&](const Entry& e) { return equals(e, words); });
   if (kept.size() > 1) narrow([&](const Entry& e) { return is_head(keys_of(e), words.back()); });
@@ -84,8 +81,9 @@ Names::Answer Names::ask(std::string_view text, Index part) const {
   static const WordKey kKept = fold_key("kept"), kEverything = fold_key("everything");
   if (words_.size() == 1 && words_[0] == kEverything) return {{{TargetKind::everything, 0, part, {}}}, false};
   const bool kept = words_.size() > 1 && words_[0] == kKept;
-  std::vector<const Entry*> candidates;
-  const auto collect = [&](const std::vector<Entry>& entries, Slice slice, const std::vector<WordKey>& words) {
+  std::vector<const Entry*>& candidates = candidates_;
+  candidates.clear();
+  const auto collect = [&](const std::vector<Entry>& entries, Slice slice, std::span<const WordKey> words) {
     for (Index i = slice.first; i < slice.end(); ++i)
       if (matches(entries[i], words)) candidates.push_back(&entries[i]);
   };
@@ -93,7 +91,7 @@ Names::Answer Names::ask(std::string_view text, Index part) const {
   const Slice mine = part == kNone ? all_lines : lines_of_part_[part];
   collect(lines_, mine, words_);
   if (candidates.empty() && kept) {
-    const std::vector<WordKey> rest(words_.begin() + 1, words_.end());
+    const auto rest = std::span<const WordKey>(words_).subspan(1);
     collect(lines_, mine, rest);
     if (!candidates.empty()) {
       Answer out = choose(candidates, rest);
@@ -110,10 +108,18 @@ Names::Answer Names::ask(std::string_view text, Index part) const {
   return choose(candidates, words_);
 }
 
+bool Names::begins_with(WordKey word) const {
+  for (const std::vector<Entry>* entries : {&lines_, &parts_, &uses_})
+    for (const Entry& entry : *entries)
+      if (entry.keys.count != 0 && keys_[entry.keys.first] == word) return true;
+  return false;
+}
+
 bool Names::whole_name(std::string_view text, Index part, Target& out) const {
+  // Most brackets begin with a verb or a number, as no name does.
+  if (!begins_with(first_key(text))) return false;
   words_.clear();
   fold_keys(text, words_);
-  if (words_.empty()) return false;
   const auto look = [&](const std::vector<Entry>& entries, Slice slice) {
     for (Index i = slice.first; i < slice.end(); ++i)
       if (equals(entries[i], words_)) {

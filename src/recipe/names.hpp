@@ -30,21 +30,22 @@ class Names {
   struct Entry {
     Slice keys;
     Target target;
-    Span preparation;
     bool measured = true;
   };
-  void add(std::string_view name, const Target& target, bool measured, Span preparation, std::vector<Entry>& out);
-  bool matches(const Entry& entry, const std::vector<WordKey>& words) const;
-  bool equals(const Entry& entry, const std::vector<WordKey>& words) const;
+  void add(std::string_view name, const Target& target, std::vector<Entry>& out);
+  bool matches(const Entry& entry, std::span<const WordKey> words) const;
+  bool equals(const Entry& entry, std::span<const WordKey> words) const;
+  bool begins_with(WordKey word) const;
   std::span<const WordKey> keys_of(const Entry& entry) const { return {keys_.data() + entry.keys.first, entry.keys.count}; }
-  Answer choose(const std::vector<const Entry*>& candidates, const std::vector<WordKey>& words) const;
+  Answer choose(std::vector<const Entry*>& kept, std::span<const WordKey> words) const;
 
   const Recipe& recipe_;
   std::vector<WordKey> keys_;
   std::vector<Entry> lines_;           // in the order of the parts
   std::vector<Slice> lines_of_part_;   // into lines_
   std::vector<Entry> parts_, uses_;
-  mutable std::vector<WordKey> words_;
+  mutable std::vector<WordKey> words_;             // of the latest question
+  mutable std::vector<const Entry*> candidates_;  // and what it may mean
 };
 
 }  // namespace qtn

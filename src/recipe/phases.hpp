@@ -7,7 +7,7 @@ namespace qtn {
 // 1. The tree's heads, lists, methods and logs as typed values (build*.cpp).
 Recipe build(const Source& source, const Tree& tree, const Surroundings& around, Report& report);
 // Looks a line's food up by its name, and the form by its words, for a line that was built or renamed (known.cpp).
-void know_food(const Recipe& recipe, TakeLine& line);
+void know_food(Recipe& recipe, TakeLine& line);
 // 2. Names to lines, parts and uses (names.cpp).
 void resolve_names(Recipe& recipe, Report& report);
 // 3. Percentages, rates and parts to amounts: TakeLine::amount (ratios.cpp; semantics part 4).

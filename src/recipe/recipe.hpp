@@ -3,6 +3,7 @@
 #pragma once
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -98,6 +99,7 @@ struct Target {
 struct TakeLine {
   Span span, name_span, amount_span;  // amount_span: as written, equivalents left out; empty without an amount
   std::string_view name;
+  Slice keys;         // of Recipe::name_keys: the name folded, word by word; by know_food()
   Basis basis = Basis::amount;
   Quantity written;   // what the list says: 220 g, 50 %, 3 parts
   Quantity amount;    // what goes in: solved; equal to written for a plain amount; lost while unsolved
@@ -354,6 +356,7 @@ struct Recipe {
   std::vector<Part> parts;
   Index dish = 0;
   std::vector<TakeLine> lines;
+  std::vector<WordKey> name_keys;
   std::vector<Tail> tails;
   std::vector<Stated> stated;
   std::vector<Target> set_members;
@@ -372,6 +375,7 @@ struct Recipe {
   std::string_view version;  // the variant's name, or the alternative that was chosen
   Fraction factor = Fraction(1);  // what the written amounts have been multiplied by
 
+  std::span<const WordKey> keys_of(const TakeLine& line) const { return {name_keys.data() + line.keys.first, line.keys.count}; }
   std::string_view slice(Span span) const { return text.substr(span.begin, span.size()); }
   const Fraction& tolerance() const {
     static const Fraction plain = Fraction::of(1, 20);

@@ -91,14 +91,13 @@ class Resolver {
   }
 
   bool part_named(std::string_view text, Index own, Target& out) {
-    const std::string folded = lower(text);
     for (Index p = 0; p < recipe_.parts.size(); ++p)
-      if (lower(recipe_.parts[p].name) == folded) {
+      if (same_letters(recipe_.parts[p].name, text)) {
         out = {TargetKind::part, p, p, {}};
         return true;
       }
     for (Index u = 0; u < recipe_.uses.size(); ++u)
-      if (lower(recipe_.uses[u].as) == folded) {
+      if (same_letters(recipe_.uses[u].as, text)) {
         out = {TargetKind::use, u, kNone, {}};
         return true;
       }
@@ -150,14 +149,14 @@ class Resolver {
   // [frobble 10 min]: words that name nothing and go on with a number are meant as an action (T6).
   bool unlisted_verb(Clause& clause) {
     const std::string_view text = inner(clause);
+    if (letter_at(text, 0) == 0) return false;  // a number is no verb
     const std::size_t blank = text.find(' ');
-    const std::string word = lower(text.substr(0, blank));
     const bool number = blank != std::string_view::npos && text.find_first_of("0123456789", blank) != std::string_view::npos;
     const bool hint = number || text.find(" overnight") != std::string_view::npos || text.find(" at least ") != std::string_view::npos;
     const bool lone = blank == std::string_view::npos;
-    if (letter_at(text, 0) == 0) return false;  // a number is no verb
-    if (Lexicon::standard().longest(word, kVerbWord)) return false;
-    if (!hint || (lone && !number) || word == "the") return false;
+    if (!hint || (lone && !number)) return false;
+    const std::string word = lower(text.substr(0, blank));
+    if (word == "the" || Lexicon::standard().longest(word, kVerbWord)) return false;
     if (!names_.ask(text, clause.part).found.empty()) return false;
     std::vector<std::string_view> verbs;
     for (VerbId v = 1; v < verb_count(); ++v) verbs.push_back(verb(v).name);
@@ -284,26 +283,27 @@ class Resolver {
     for (std::string_view one : near) problem.offer(span, "the " + std::string(one), "write `the " + std::string(one) + "`");
   }
 
+  static bool stands_alone(const TakeLine& line) {
+    return !line.alternative && !line.given && !line.name.empty() && line.target.span.empty();
+  }
+
   // Two lines of one name in a part (T2), a part named like a line of its own list (H12).
   void same_names() {
     for (Index p = 0; p < recipe_.parts.size(); ++p) {
       const Slice lines = recipe_.parts[p].lines;
-      std::vector<std::pair<std::vector<WordKey>, Index>> seen;
       for (Index i = lines.first; i < lines.end(); ++i) {
         const TakeLine& line = recipe_.lines[i];
-        if (line.alternative || line.given || line.name.empty() || !line.target.span.empty()) continue;
-        std::vector<WordKey> keys;
-        fold_keys(line.name, keys);
-        for (const auto& [other, at] : seen) {
-          if (other != keys || !line.measured() || !recipe_.lines[at].measured()) continue;
+        if (!stands_alone(line)) continue;
+        for (Index at = lines.first; at < i && line.measured(); ++at) {
+          const TakeLine& other = recipe_.lines[at];
+          if (!stands_alone(other) || !other.measured() || !std::ranges::equal(recipe_.keys_of(other), recipe_.keys_of(line))) continue;
           report_.add(Code::same_line_name, line.name_span, "Two lines of this list are called " + quoted(line.name) + ".")
-              .also(recipe_.lines[at].name_span, "the first is here").expect("a telling word in one of them, or a part of its own");
+              .also(other.name_span, "the first is here").expect("a telling word in one of them, or a part of its own");
           break;
         }
-        if (!recipe_.parts[p].unnamed && lower(line.name) == lower(recipe_.parts[p].name) && line.target.kind == TargetKind::none)
+        if (!recipe_.parts[p].unnamed && line.target.kind == TargetKind::none && same_letters(line.name, recipe_.parts[p].name))
           report_.add(Code::line_named_as_part, line.name_span, "This line has the name of its own part; in here the line is meant.")
               .also(recipe_.parts[p].span, "the part");
-        seen.push_back({std::move(keys), i});
       }
     }
   }
@@ -313,11 +313,11 @@ class Resolver {
     for (std::size_t i = 0; i < recipe_.uses.size(); ++i) {
       const Use& use = recipe_.uses[i];
       for (std::size_t j = 0; j < i; ++j)
-        if (lower(recipe_.uses[j].as) == lower(use.as))
+        if (same_letters(recipe_.uses[j].as, use.as))
           report_.add(Code::use_repeated, use.span, "Two used recipes are called " + quoted(use.as) + ".").also(recipe_.uses[j].span, "the first is here")
               .expect("another name for one of them: `as Sweet paste` behind its file");
       for (const Part& part : recipe_.parts)
-        if (!part.unnamed && lower(part.name) == lower(use.as))
+        if (!part.unnamed && same_letters(part.name, use.as))
           report_.add(Code::use_name_of_own_part, use.span, "A part of this file is called " + quoted(use.as) + " too.").also(part.span, "the part")
               .expect("another name: `as Sweet paste` behind the file");
     }

@@ -1,5 +1,6 @@
 #include "words/fold.hpp"
 
+#include <algorithm>
 #include <cstring>
 
 #include "words/irregular.hpp"
@@ -75,7 +76,7 @@ bool is_article(std::string_view word) {
   return (a == 't' && b == 'h' && c == 'e') || (a == 'a' && b == 'l' && c == 'l');
 }
 
-// Calls use(word) for each word of the name; "the" and "all" count as names only where nothing follows them.
+// Calls use(word) for each word of the name until it says no; "the" and "all" count as names only where nothing follows them.
 template <typename Use>
 void each_word(std::string_view name, Use use) {
   bool begun = false;
@@ -96,7 +97,7 @@ void each_word(std::string_view name, Use use) {
       continue;
     }
     begun = true;
-    use(word);
+    if (!use(word)) return;
   }
   if (!begun && !held.empty()) use(held);
 }
@@ -164,6 +165,16 @@ std::string lower(std::string_view text) {
   return out;
 }
 
+bool same_letters(std::string_view a, std::string_view b) {
+  const auto small = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + ('a' - 'A')) : c; };
+  const std::size_t size = std::min(a.size(), b.size());
+  for (std::size_t i = 0; i < size; ++i) {
+    if (((a[i] | b[i]) & 0x80) != 0) return lower(a) == lower(b);
+    if (small(a[i]) != small(b[i])) return false;
+  }
+  return a.size() == b.size();
+}
+
 std::string fold_word(std::string_view word) {
   std::string out;
   with_folded(word, Irregulars::table(), [&](std::string_view folded, WordKey) { out = folded; });
@@ -180,12 +191,25 @@ void fold_keys(std::string_view name, std::vector<WordKey>& out) {
   const Irregulars& irregulars = Irregulars::table();
   each_word(name, [&](std::string_view word) {
     with_folded(word, irregulars, [&](std::string_view, WordKey key) { out.push_back(key); });
+    return true;
   });
+}
+
+WordKey first_key(std::string_view name) {
+  WordKey out = 0;
+  each_word(name, [&](std::string_view word) {
+    out = fold_key(word);
+    return false;
+  });
+  return out;
 }
 
 std::vector<std::string> fold_name(std::string_view name) {
   std::vector<std::string> out;
-  each_word(name, [&](std::string_view word) { out.push_back(fold_word(word)); });
+  each_word(name, [&](std::string_view word) {
+    out.push_back(fold_word(word));
+    return true;
+  });
   return out;
 }
 

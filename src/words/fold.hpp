@@ -17,6 +17,7 @@ std::string fold_word(std::string_view word);
 // crafted collisions compares fold_word() of both. The keys are added to `out`, which is not cleared.
 using WordKey = std::uint64_t;
 void fold_keys(std::string_view name, std::vector<WordKey>& out);
+WordKey first_key(std::string_view name);  // of the first word alone; 0 for a name without one
 WordKey fold_key(std::string_view word);  // the same for one word
 std::vector<std::string> fold_name(std::string_view name);
 // "1 egg" but "2 eggs": the plural of an English noun phrase, and back. The word that changes is the last one, or the
@@ -25,6 +26,7 @@ std::string plural_of(std::string_view noun);
 std::string singular_of(std::string_view noun);
 // Case only: "Fl Oz" -> "fl oz".
 std::string lower(std::string_view text);
+bool same_letters(std::string_view a, std::string_view b);  // lower(a) == lower(b)
 // Is a Unicode blank (space, tab, U+00A0, U+202F) at text[at]? How many bytes it takes, or 0.
 int blank_at(std::string_view text, std::size_t at);
 std::string_view trim(std::string_view text);
