@@ -37,6 +37,15 @@ struct State {
 template <typename Rule>
 concept HasNode = requires { Rule::node; };
 
+// Has a rule, or a part of it at any depth, a node? Most have none, and are matched without looking at the nodes.
+template <typename Rule, typename Parts = typename Rule::subs_t>
+struct Writes;
+template <typename Rule, typename... Parts>
+struct Writes<Rule, pegtl::type_list<Parts...>> {
+  static constexpr bool below = (Writes<Parts>::below || ...) || (HasNode<Parts> || ...);
+  static constexpr bool any = below || HasNode<Rule>;
+};
+
 struct Lookahead {
   template <typename... Rules>
   static std::true_type of(const pegtl::internal::at<Rules...>*);
@@ -54,20 +63,30 @@ struct Writing : pegtl::normal<Rule> {
   template <pegtl::apply_mode A, pegtl::rewind_mode M, template <typename...> class Action,
             template <typename...> class Control>
   static bool match(Input& in, State& state) {
-    const std::size_t before = state.nodes.size();
-    if constexpr (HasNode<Rule>) open(state.nodes, Rule::node, state.offset(in));
-    const bool matched = pegtl::match<Rule, A, M, Action, Control>(in, state);
-    if (!matched || kLooks) {
-      if (state.nodes.size() != before) state.nodes.resize(before);
-      return matched;
-    }
-    if constexpr (HasNode<Rule>) {
-      const auto at = static_cast<std::uint32_t>(before);
-      state.nodes[at].value = state.last;
+    if constexpr (!Writes<Rule>::any) {
+      return pegtl::match<Rule, A, M, Action, pegtl::normal>(in, state);
+    } else if constexpr (!Writes<Rule>::below) {  // no node stands in its node, which is written when it has matched
+      const std::uint32_t begin = state.offset(in);
+      if (!pegtl::match<Rule, A, M, Action, pegtl::normal>(in, state)) return false;
+      leaf(state.nodes, Rule::node, {begin, state.offset(in)}, state.last);
       state.last = 0;
-      close(state.nodes, at, state.offset(in));
+      return true;
+    } else {
+      const std::size_t before = state.nodes.size();
+      if constexpr (HasNode<Rule>) open(state.nodes, Rule::node, state.offset(in));
+      const bool matched = pegtl::match<Rule, A, M, Action, Control>(in, state);
+      if (!matched || kLooks) {
+        if (state.nodes.size() != before) state.nodes.resize(before);
+        return matched;
+      }
+      if constexpr (HasNode<Rule>) {
+        const auto at = static_cast<std::uint32_t>(before);
+        state.nodes[at].value = state.last;
+        state.last = 0;
+        close(state.nodes, at, state.offset(in));
+      }
+      return true;
     }
-    return true;
   }
 };
 
