@@ -13,7 +13,7 @@ using namespace tao::pegtl;  // NOLINT: a grammar reads as rules, not as names o
 // ---- blanks. A value or a bracket may run over a line end; a comment line there is a blank (L1, L7, L8) ----------
 struct thin_blank : sor<one<' ', '\t'>, string<'\xC2', '\xA0'>, string<'\xE2', '\x80', '\xAF'>> {};
 // blank <- thin_blank / "\r"? "\n" (thin_blank* "#" (!"\n" .)* "\n")*, written as one scan since it is met at every word.
-inline std::size_t blanks_at(const char* at, const char* end) {
+inline std::size_t all_blanks_at(const char* at, const char* end) {
   const char* const begin = at;
   while (at != end) {
     const auto c = static_cast<unsigned char>(*at);
@@ -33,6 +33,14 @@ inline std::size_t blanks_at(const char* at, const char* end) {
     }
   }
   return static_cast<std::size_t>(at - begin);
+}
+// The same; nearly every place is no blank, or one before a plain letter.
+inline std::size_t blanks_at(const char* at, const char* end) {
+  if (at == end) return 0;
+  const auto c = static_cast<unsigned char>(*at);
+  if (c > ' ' && c < 0xC2) return 0;
+  if (c == ' ' && end - at > 1 && at[1] > ' ' && at[1] <= '~') return 1;
+  return all_blanks_at(at, end);
 }
 struct gap {  // one blank or more
   using rule_t = gap;

@@ -22,7 +22,7 @@ struct State {
       words = Lexicon::words(text);
       looked_at = text.data();
     }
-    return Lexicon::standard().longest(text, words, classes);
+    return (words.classes & classes) == 0 ? Found{} : Lexicon::standard().longest(text, words, classes);
   }
   // Was the latest thing read a whole number above one?
   bool after_several() const {

@@ -1,5 +1,6 @@
 // The outer level: lines, fields, blocks, steps. The one place that knows lines; amounts are read by read.cpp.
 #include <algorithm>
+#include <array>
 #include <cstring>
 
 #include "diag/nearest.hpp"
@@ -11,7 +12,13 @@ namespace syntax {
 namespace {
 
 bool is_thin(char c) { return c == ' ' || c == '\t'; }
-bool is_word(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '-' || static_cast<unsigned char>(c) >= 0x80; }
+// What a field's word may hold.
+constexpr auto kFieldBytes = [] {
+  std::array<bool, 256> out{};
+  for (unsigned c = 0; c < 256; ++c)
+    out[c] = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '-' || c >= 0x80 || c == ' ' || c == '\t';
+  return out;
+}();
 
 class Splitter {
  public:
@@ -82,8 +89,7 @@ class Splitter {
   std::uint32_t colon_after(std::uint32_t first, std::uint32_t end) const {
     const std::uint32_t last = std::min(end, first + 32);
     for (std::uint32_t i = first; i < last; ++i) {
-      if (text_[i] == ':') return i;
-      if (!is_word(text_[i]) && !is_thin(text_[i])) return 0;
+      if (!kFieldBytes[static_cast<unsigned char>(text_[i])]) return text_[i] == ':' ? i : 0;
     }
     return 0;
   }

@@ -32,7 +32,7 @@ class StepReader {
   void run() {
     while (at_ < end_) {
       switch (kMarks[static_cast<unsigned char>(all_[at_])]) {
-        case kPlain: ++at_; break;
+        case kPlain: skip_plain(); break;
         case kLineEnd: end_line(); break;
         case kOpen: bracket(); break;
         case kEscape: markup_ = 1; at_ = std::min(at_ + 2, end_); break;
@@ -47,6 +47,12 @@ class StepReader {
 
  private:
   char peek(std::uint32_t at) const { return at < end_ ? all_[at] : '\0'; }
+
+  void skip_plain() {
+    std::uint32_t at = at_ + 1;
+    while (at < end_ && kMarks[static_cast<unsigned char>(all_[at])] == kPlain) ++at;
+    at_ = at;
+  }
 
   void flush(std::uint32_t end) {
     std::uint32_t last = end;

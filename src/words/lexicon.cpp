@@ -133,6 +133,14 @@ struct Lexicon::Impl {
     for (std::size_t i = 1; i < starts.size(); ++i) starts[i] += starts[i - 1];
   }
 
+  unsigned classes_of(const Key& key) const {
+    unsigned classes = 0;
+    const std::uint64_t slot = key.hash & mask;
+    for (std::uint32_t i = starts[slot]; i < starts[slot + 1]; ++i)
+      if (entries[i].hash == key.hash) classes |= rows[entries[i].row].classes;
+    return classes;
+  }
+
   Found look(std::string_view text, const Key& key, unsigned classes) const {
     const std::uint64_t slot = key.hash & mask;
     for (std::uint32_t i = starts[slot]; i < starts[slot + 1]; ++i) {
@@ -165,11 +173,15 @@ Lexicon::Words Lexicon::words(std::string_view text) {
   Words out;
   out.whole = out.part = first_word(text, true);
   if (text.substr(0, out.whole.size).find('-') != std::string_view::npos) out.part = first_word(text, false);
+  if (out.whole.size == 0) return out;
+  const Impl& impl = *standard().impl_;
+  out.classes = impl.classes_of(out.whole);
+  if (out.part.size != out.whole.size) out.classes |= impl.classes_of(out.part);
   return out;
 }
 
 Found Lexicon::longest(std::string_view text, const Words& words, unsigned classes) const {
-  if (words.whole.size == 0) return {};
+  if ((words.classes & classes) == 0) return {};
   if (Found found = impl_->look(text, words.whole, classes)) return found;
   return words.part.size == words.whole.size ? Found{} : impl_->look(text, words.part, classes);
 }

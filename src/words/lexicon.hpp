@@ -56,7 +56,8 @@ class Lexicon {
     std::uint32_t size = 0;
   };
   struct Words {
-    Word whole, part;  // with its hyphens, and up to the first
+    Word whole, part;      // with its hyphens, and up to the first
+    unsigned classes = 0;  // of all that begins with either: what is asked for beside these is not there
   };
   static Words words(std::string_view text);
   Found longest(std::string_view text, const Words& words, unsigned classes) const;
