@@ -1,6 +1,7 @@
 // PEGTL rules that everything else is built of: blanks, words, looks into the word lists. Rules only, no actions.
 // A rule with a member `node` becomes a node of that kind in the tree.
 #pragma once
+#include <algorithm>
 #include <tao/pegtl.hpp>
 
 #include "syntax/kind.hpp"
@@ -94,6 +95,35 @@ struct known {
     state.found(found.id);
     in.bump_in_this_line(found.size);
     return true;
+  }
+};
+
+// Questions asked before an alternative is tried in vain; they read nothing.
+// Is the word here one of these classes?
+template <unsigned Classes>
+struct word_ahead {
+  using rule_t = word_ahead;
+  using subs_t = empty_list;
+  template <apply_mode A, rewind_mode M, template <typename...> class Action, template <typename...> class Control,
+            typename Input, typename State>
+  static bool match(Input& in, State& state) {
+    return bool(state.look({in.current(), in.size()}, Classes));
+  }
+};
+// Do these letters, in either case, stand anywhere ahead?
+template <char First, char... Rest>
+struct letters_ahead {
+  using rule_t = letters_ahead;
+  using subs_t = empty_list;
+  template <typename Input>
+  static bool match(Input& in) {
+    constexpr char kRest[] = {Rest...};
+    const char* const last = in.end() - std::min(sizeof kRest, in.size());
+    for (const char* at = in.current(); at < last; ++at) {
+      if ((*at | 0x20) != First) continue;
+      if (std::equal(kRest, kRest + sizeof kRest, at + 1, [](char small, char c) { return small == (c | 0x20); })) return true;
+    }
+    return false;
   }
 };
 

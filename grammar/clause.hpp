@@ -16,7 +16,9 @@ struct all_of : seq<kw_all, gap, kw_of> {
 };
 struct share_count : sor<number_word, number, article> {};
 struct share_size : seq<opt<share_count, gap>, share_word, opt<gap, kw_of>> {};
-struct share_body : seq<opt<about, gap>, sor<share_size, rest_of, all_of>, gap, ref_list> {};
+struct share_ahead : sor<at<sor<digit, vulgar, kw_about, kw_a, kw_an, kw_all, kw_remaining, seq<kw_the, gap, one<'r', 'R'>>>>,
+                         word_ahead<kNumberWord | kShareWord>> {};
+struct share_body : seq<share_ahead, opt<about, gap>, sor<share_size, rest_of, all_of>, gap, ref_list> {};
 struct share : share_body {
   static constexpr Kind node = Kind::share;
 };
@@ -39,7 +41,8 @@ struct loses : kw_loses {
 struct gains : kw_gains {
   static constexpr Kind node = Kind::gains;
 };
-struct drift : seq<opt<ref_list, gap>, sor<loses, gains>, gap, amt, shut> {
+struct drift_ahead : sor<letters_ahead<'l', 'o', 's', 'e', 's'>, letters_ahead<'g', 'a', 'i', 'n', 's'>> {};
+struct drift : seq<drift_ahead, opt<ref_list, gap>, sor<loses, gains>, gap, amt, shut> {
   static constexpr Kind node = Kind::drift;
 };
 
@@ -112,7 +115,8 @@ struct clause_tail : sor<seq<ogap, equivs>, seq<tail_joint, one_tail>> {};
 struct clause_tails : star<not_at<shut>, clause_tail> {};
 
 // ---- actions ------------------------------------------------------------------------------------------------------
-struct times : seq<sor<number, number_word>, gap, kw_times> {
+struct time_ahead : letters_ahead<'t', 'i', 'm', 'e'> {};
+struct times : seq<time_ahead, sor<number, number_word>, gap, kw_times> {
   static constexpr Kind node = Kind::times;
 };
 struct each_unit : seq<kw_each, gap, table_unit> {
@@ -125,7 +129,7 @@ struct within : seq<kw_within, gap, amt> {
   static constexpr Kind node = Kind::within;
 };
 // "6 at a time" after a verb is a load, not a length.
-struct not_load : not_at<load> {};
+struct not_load : not_at<time_ahead, load> {};
 struct action_length : sor<times, each_unit, overnight, within, seq<opt<kw_for, gap>, not_load, amt, opt<gap, or_overnight>>> {};
 struct action_rest : seq<opt<gap, action_length>, clause_tails, shut> {};
 struct action : seq<step_verb, action_rest> {

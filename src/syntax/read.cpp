@@ -2,6 +2,7 @@
 #include "syntax/read.hpp"
 
 #include "grammar/heads.hpp"
+#include "syntax/first_bytes.hpp"
 
 namespace qtn::syntax {
 namespace {
@@ -17,12 +18,13 @@ struct State {
   // The latest look is kept: several alternatives at one place ask for one word.
   const char* looked_at = nullptr;
   Lexicon::Words words{};
+  const Lexicon& lexicon = Lexicon::standard();
   Found look(std::string_view text, unsigned classes) {
     if (text.data() != looked_at) {
-      words = Lexicon::words(text);
+      words = lexicon.words(text);
       looked_at = text.data();
     }
-    return (words.classes & classes) == 0 ? Found{} : Lexicon::standard().longest(text, words, classes);
+    return (words.classes & classes) == 0 ? Found{} : lexicon.longest(text, words, classes);
   }
   // Was the latest thing read a whole number above one?
   bool after_several() const {
@@ -72,6 +74,8 @@ struct Writing : pegtl::normal<Rule> {
       state.last = 0;
       return true;
     } else {
+      if constexpr (kFirst<Rule>.tells() && !kLooks)
+        if (in.empty() || !kFirst<Rule>.may[static_cast<unsigned char>(*in.current())]) return false;
       const std::size_t before = state.nodes.size();
       if constexpr (HasNode<Rule>) open(state.nodes, Rule::node, state.offset(in));
       const bool matched = pegtl::match<Rule, A, M, Action, Control>(in, state);

@@ -22,22 +22,27 @@ constexpr std::size_t kLongestWord = 31;
 
 char fold(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
-using Key = Lexicon::Word;
+constexpr std::uint64_t kNoLetters = 0xcbf29ce484222325u;
 
-// The word that starts a text, in lower case: letters, and hyphens between letters where `hyphens`.
-Key first_word(std::string_view text, bool hyphens) {
-  Key key{0xcbf29ce484222325u, 0};
+// The word that starts a text, in lower case: letters, and hyphens between letters; and the same up to its first hyphen.
+Lexicon::Words first_words(std::string_view text) {
+  Lexicon::Words out;
+  std::uint64_t hash = kNoLetters;
+  bool hyphen = false;
   std::size_t at = 0;
   while (at < text.size() && at <= kLongestWord) {
     const int size = letter_at(text, at);
     if (size == 0) {
-      if (!hyphens || text[at] != '-' || letter_at(text, at + 1) == 0) break;
+      if (text[at] != '-' || letter_at(text, at + 1) == 0) break;
+      if (!hyphen) out.part = {hash, static_cast<std::uint32_t>(at)};
+      hyphen = true;
     }
     const std::size_t end = at + static_cast<std::size_t>(std::max(size, 1));
-    for (; at < end; ++at) key.hash = (key.hash ^ static_cast<unsigned char>(fold(text[at]))) * 0x100000001b3u;
+    for (; at < end; ++at) hash = (hash ^ static_cast<unsigned char>(fold(text[at]))) * 0x100000001b3u;
   }
-  key.size = static_cast<std::uint32_t>(at > kLongestWord ? 0 : at);
-  return key;
+  out.whole = {hash, static_cast<std::uint32_t>(at > kLongestWord ? 0 : at)};
+  if (!hyphen) out.part = out.whole;
+  return out;
 }
 
 bool is_thin(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
@@ -67,8 +72,13 @@ struct Lexicon::Impl {
     std::uint16_t row;
   };
   std::vector<LexiconRow> rows;
-  std::vector<Entry> entries;         // by hash of the first word, longer phrases first
-  std::vector<std::uint32_t> starts;  // into entries, by the hash's low bits
+  struct Group {  // the entries of one first word
+    std::uint64_t hash = 0;
+    std::uint32_t first = 0, last = 0;
+    unsigned classes = 0;
+  };
+  std::vector<Entry> entries;  // by hash of the first word, longer phrases first
+  std::vector<Group> groups;   // by the hash's low bits, else the next free place
   std::uint64_t mask = 0;
 
   void add(std::string_view text, WordClass word_class, std::uint16_t unit, std::uint16_t verb, const Fraction& value) {
@@ -119,32 +129,39 @@ struct Lexicon::Impl {
 
   void index() {
     for (std::size_t i = 1; i < rows.size(); ++i)
-      entries.push_back({first_word(rows[i].text, true).hash, static_cast<std::uint16_t>(i)});
+      entries.push_back({first_words(rows[i].text).whole.hash, static_cast<std::uint16_t>(i)});
     std::uint64_t size = 1;
     while (size < entries.size() * 2) size *= 2;
     mask = size - 1;
     std::sort(entries.begin(), entries.end(), [&](const Entry& a, const Entry& b) {
-      if ((a.hash & mask) != (b.hash & mask)) return (a.hash & mask) < (b.hash & mask);
+      if (a.hash != b.hash) return a.hash < b.hash;
       if (rows[a.row].text.size() != rows[b.row].text.size()) return rows[a.row].text.size() > rows[b.row].text.size();
       return a.row < b.row;
     });
-    starts.assign(size + 1, 0);
-    for (const Entry& entry : entries) ++starts[(entry.hash & mask) + 1];
-    for (std::size_t i = 1; i < starts.size(); ++i) starts[i] += starts[i - 1];
+    groups.resize(size);
+    for (std::uint32_t i = 0; i < entries.size(); ++i) {
+      Group& group = groups[slot_of(entries[i].hash)];
+      if (group.last == 0) group = {entries[i].hash, i, i, 0};
+      group.last = i + 1;
+      group.classes |= rows[entries[i].row].classes;
+    }
   }
 
-  unsigned classes_of(const Key& key) const {
-    unsigned classes = 0;
-    const std::uint64_t slot = key.hash & mask;
-    for (std::uint32_t i = starts[slot]; i < starts[slot + 1]; ++i)
-      if (entries[i].hash == key.hash) classes |= rows[entries[i].row].classes;
-    return classes;
+  // Where a first word has its group, or would have it.
+  std::size_t slot_of(std::uint64_t hash) const {
+    std::size_t slot = hash & mask;
+    while (groups[slot].last != 0 && groups[slot].hash != hash) slot = (slot + 1) & mask;
+    return slot;
   }
 
-  Found look(std::string_view text, const Key& key, unsigned classes) const {
-    const std::uint64_t slot = key.hash & mask;
-    for (std::uint32_t i = starts[slot]; i < starts[slot + 1]; ++i) {
-      if (entries[i].hash != key.hash) continue;
+  unsigned place(Word& word) const {
+    const Group& group = groups[slot_of(word.hash)];
+    word.first = group.first, word.last = group.last;
+    return group.classes;
+  }
+
+  Found look(std::string_view text, const Word& word, unsigned classes) const {
+    for (std::uint32_t i = word.first; i < word.last; ++i) {
       const LexiconRow& row = rows[entries[i].row];
       if ((row.classes & classes) == 0) continue;
       const bool exact = row.text.size() == 1 || (row.classes & kLookAlike) != 0;
@@ -169,14 +186,12 @@ Found Lexicon::longest(std::string_view text, unsigned classes) const {
   return longest(text, words(text), classes);
 }
 
-Lexicon::Words Lexicon::words(std::string_view text) {
-  Words out;
-  out.whole = out.part = first_word(text, true);
-  if (text.substr(0, out.whole.size).find('-') != std::string_view::npos) out.part = first_word(text, false);
+Lexicon::Words Lexicon::words(std::string_view text) const {
+  Words out = first_words(text);
   if (out.whole.size == 0) return out;
-  const Impl& impl = *standard().impl_;
-  out.classes = impl.classes_of(out.whole);
-  if (out.part.size != out.whole.size) out.classes |= impl.classes_of(out.part);
+  const bool parted = out.part.size != out.whole.size;
+  out.classes = impl_->place(out.whole);
+  if (parted) out.classes |= impl_->place(out.part);
   return out;
 }
 

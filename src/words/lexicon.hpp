@@ -54,12 +54,13 @@ class Lexicon {
   struct Word {
     std::uint64_t hash = 0;
     std::uint32_t size = 0;
+    std::uint32_t first = 0, last = 0;  // the entries that begin with it
   };
   struct Words {
     Word whole, part;      // with its hyphens, and up to the first
     unsigned classes = 0;  // of all that begins with either: what is asked for beside these is not there
   };
-  static Words words(std::string_view text);
+  Words words(std::string_view text) const;
   Found longest(std::string_view text, const Words& words, unsigned classes) const;
 
  private:

@@ -18,6 +18,10 @@ template <typename Name>
 struct analyze_traits<Name, qtn::grammar::letter> : analyze_any_traits<> {};
 template <typename Name, unsigned Classes>
 struct analyze_traits<Name, qtn::grammar::known<Classes>> : analyze_any_traits<> {};
+template <typename Name, unsigned Classes>
+struct analyze_traits<Name, qtn::grammar::word_ahead<Classes>> : analyze_opt_traits<> {};
+template <typename Name, char... Letters>
+struct analyze_traits<Name, qtn::grammar::letters_ahead<Letters...>> : analyze_opt_traits<> {};
 template <typename Name, char... Stops>
 struct analyze_traits<Name, qtn::grammar::word_run<Stops...>> : analyze_any_traits<> {};
 template <typename Name, typename Place, unsigned What, bool Near>
