@@ -7,7 +7,7 @@ namespace qtn {
 
 Recipe compile(const Source& source, const Surroundings& around, Workbench& bench, Report& report) {
   parse(source.text(), bench.tree);
-  return check(source, bench.tree, around, report);
+  return check(source, bench.tree, around, report, std::move(bench.spare));
 }
 
 namespace {

@@ -19,10 +19,10 @@ struct Order {
   Format format = Format::markdown;
 };
 
-// A tree that is kept from file to file, so that its arrays are made once a thread.
+// What is kept from file to file, so that its arrays are made once a thread.
 struct Workbench {
   Tree tree;
-  std::string out;
+  Recipe spare;  // a recipe that is done with may be put back here
 };
 
 // Text to a checked recipe. `report` says whether it may be cooked from.

@@ -7,18 +7,11 @@
 namespace qtn {
 namespace {
 
-// One number with its unit, as met in the tree.
-struct Token {
-  Fraction value;
-  UnitId unit = kNoUnit;
-  bool has_unit = false;
-  bool fan = false;
-  Span span, unit_span;
-};
+using Token = AmountToken;
 
 class AmountReader {
  public:
-  AmountReader(Reading& in, Place place) : in_(in), place_(place) {}
+  AmountReader(Reading& in, Place place) : in_(in), place_(place), tokens_(in.tokens) { tokens_.clear(); }
 
   ReadAmount read(View amt) {
     result_.span = amt.span();
@@ -50,8 +43,8 @@ class AmountReader {
       case Kind::exactly: result_.amount.manner = Manner::exactly; break;
       case Kind::at_least: result_.amount.manner = Manner::at_least; break;
       case Kind::at_most:
-        if (low_.empty()) result_.amount.manner = Manner::at_most;
-        else between_ = true, high_begun_ = true;
+        if (tokens_.empty()) result_.amount.manner = Manner::at_most;
+        else between_ = true, begin_high();
         break;
       case Kind::number:
       case Kind::number_word:
@@ -59,11 +52,11 @@ class AmountReader {
       case Kind::article:
       case Kind::clock_length: number(at); break;
       case Kind::minus: minus_ = at.span(); break;
-      case Kind::to: high_begun_ = true; break;
+      case Kind::to: begin_high(); break;
       case Kind::gas: gas_ = at.span(); break;
-      case Kind::fan: if (!tokens().empty()) tokens().back().fan = true; break;
+      case Kind::fan: if (begun()) tokens_.back().fan = true; break;
       case Kind::count_noun:
-        if (!tokens().empty() && tokens().back().has_unit) break;  // 400 g tins: the noun of a pack, not its unit
+        if (begun() && tokens_.back().has_unit) break;  // 400 g tins: the noun of a pack, not its unit
         [[fallthrough]];
       case Kind::unit: unit(Lexicon::standard().row(at.value()).unit, at.span()); break;
       case Kind::celsius: scale(common().celsius, at); break;
@@ -76,7 +69,14 @@ class AmountReader {
     }
   }
 
-  std::vector<Token>& tokens() { return high_begun_ ? high_ : low_; }
+  // The tokens of the low end stand first, those of the high end behind them.
+  void begin_high() {
+    if (!high_begun_) high_at_ = tokens_.size();
+    high_begun_ = true;
+  }
+  bool begun() const { return tokens_.size() > (high_begun_ ? high_at_ : 0); }
+  std::span<Token> lows() { return std::span(tokens_).first(high_begun_ ? high_at_ : tokens_.size()); }
+  std::span<Token> highs() { return std::span(tokens_).subspan(high_begun_ ? high_at_ : tokens_.size()); }
 
   void number(View at) {
     Token token;
@@ -88,12 +88,12 @@ class AmountReader {
     if (gas_) token.unit = common().gas, token.has_unit = true, token.unit_span = *gas_;
     if (minus_) negative_ = Span{minus_->begin, at->end};
     minus_.reset();
-    tokens().push_back(token);
+    tokens_.push_back(token);
   }
 
   void unit(UnitId id, Span span) {
-    if (tokens().empty()) return;
-    Token& last = tokens().back();
+    if (!begun()) return;
+    Token& last = tokens_.back();
     last.unit = id;
     last.has_unit = true;
     last.unit_span = span;
@@ -118,7 +118,7 @@ class AmountReader {
   void bare_degree(View at) {
     unit(common().celsius, at.span());
     result_.damaged = true;
-    const Fraction value = tokens().empty() ? Fraction() : tokens().back().value;
+    const Fraction value = begun() ? tokens_.back().value : Fraction();
     const std::string number = write_number(value, false, true);
     in_.report.add(Code::degree_without_scale, at.span(), number + "° does not say which scale it is in.")
         .expect(number + " °C (" + from_celsius(value, common().fahrenheit).decimal(0) + " °F) or " + number + " °F (" +
@@ -129,14 +129,15 @@ class AmountReader {
 
   void look_alike(View at);
   void finish();
-  Quantity fold(const std::vector<Token>& tokens, Quantity& out, bool high);
+  void fold(std::span<const Token> tokens, Quantity& out, bool high);
   void ambiguous(const Token& token);
   void check_range();
 
   Reading& in_;
   Place place_;
   ReadAmount result_;
-  std::vector<Token> low_, high_;
+  std::vector<Token>& tokens_;
+  std::size_t high_at_ = 0;
   bool high_begun_ = false, between_ = false;
   std::optional<Span> minus_, gas_;
   std::optional<Span> negative_;
@@ -210,7 +211,7 @@ void AmountReader::ambiguous(const Token& token) {
 }
 
 // Falling units of one dimension, folded into the first: 2 lb 3 oz is 2 3/16 lb.
-Quantity AmountReader::fold(const std::vector<Token>& tokens, Quantity& out, bool high) {
+void AmountReader::fold(std::span<const Token> tokens, Quantity& out, bool high) {
   const Token& first = tokens.front();
   Fraction sum = first.value;
   out.unit = first.unit;
@@ -235,7 +236,6 @@ Quantity AmountReader::fold(const std::vector<Token>& tokens, Quantity& out, boo
     sum += one.is_lost() || size.is_lost() ? Fraction::lost() : token.value * one / size;
   }
   (high ? out.high : out.low) = sum;
-  return out;
 }
 
 void AmountReader::check_range() {
@@ -246,8 +246,8 @@ void AmountReader::check_range() {
   if (ends.high < ends.low) {
     auto& problem = in_.report.add(Code::falling_range, result_.span, "This range runs from the larger to the smaller.");
     problem.find("`" + std::string(text) + "`").expect("the smaller number first");
-    const Token &a = low_.back(), &b = high_.back();
-    if (low_.size() == 1 && high_.size() == 1 && !between_) {
+    const Token &a = lows().back(), &b = highs().back();
+    if (lows().size() == 1 && highs().size() == 1 && !between_) {
       const auto number = [&](const Token& t) { return std::string(in_.slice({t.span.begin, t.has_unit && t.unit_span.begin > t.span.begin ? t.unit_span.begin : t.span.end})); };
       std::string left = number(b), right = number(a);
       while (!left.empty() && left.back() == ' ') left.pop_back();
@@ -263,23 +263,23 @@ void AmountReader::check_range() {
 }
 
 void AmountReader::finish() {
-  if (low_.empty()) {
+  const std::span<Token> first = lows(), second = highs();
+  if (first.empty()) {
     result_.damaged = true;
     return;
   }
   Quantity& q = result_.amount;
-  for (const auto* list : {&low_, &high_})
-    for (const Token& token : *list)
-      if (token.has_unit) ambiguous(token);
-  if (high_.empty()) {
-    fold(low_, q, false);
+  for (const Token& token : tokens_)
+    if (token.has_unit) ambiguous(token);
+  if (second.empty()) {
+    fold(first, q, false);
     q.high = q.low;
   } else {
     // The second end's unit serves both; ends of two kinds are a length and its sign (20 min to 40 °C).
-    if (!low_.back().has_unit && low_.size() == 1) low_.back().unit = high_.front().unit;
+    if (!first.back().has_unit && first.size() == 1) first.back().unit = second.front().unit;
     Quantity low, high;
-    fold(low_, low, false);
-    fold(high_, high, true);
+    fold(first, low, false);
+    fold(second, high, true);
     q.fan = low.fan || high.fan;
     q.unit = low.unit;
     q.low = low.low;
@@ -289,7 +289,7 @@ void AmountReader::finish() {
       Quantity sign = high;
       sign.low = sign.high;
       result_.sign = sign;
-      result_.sign_span = {high_.front().span.begin, high_.back().span.end};
+      result_.sign_span = {second.front().span.begin, second.back().span.end};
     } else if (a != b) {
       result_.damaged = true;
       in_.report.add(Code::mixed_range, result_.span,
@@ -313,7 +313,7 @@ void AmountReader::finish() {
         .find("`" + std::string(in_.slice(*negative_)) + "`").expect("an amount of 0 or more; a range is written with `to`");
   }
   if (q.is_lost() && !result_.damaged) {
-    const bool unsized_unit = std::any_of(low_.begin(), low_.end(), [&](const Token& t) { return size_of(t.unit, in_.dialect).is_lost(); });
+    const bool unsized_unit = std::any_of(first.begin(), first.end(), [&](const Token& t) { return size_of(t.unit, in_.dialect).is_lost(); });
     result_.damaged = true;
     if (!unsized_unit) in_.report.add(Code::number_too_long, result_.span, "This amount is too large to be reckoned with exactly.")
         .find("`" + std::string(in_.slice(result_.span)) + "`").expect("a number of at most 18 digits");
@@ -435,9 +435,9 @@ ReadAmount read_item(Reading& in, View node, Place place) { return AmountReader(
 bool expect_dimension(Reading& in, const Quantity& found, Span span, std::initializer_list<Dimension> wanted,
                       std::string_view where) {
   const Dimension dimension = found.dimension();
+  if (std::find(wanted.begin(), wanted.end(), dimension) != wanted.end()) return true;
   std::string names;
   for (Dimension one : wanted) {
-    if (one == dimension) return true;
     names += (names.empty() ? "a " : " or a ") + std::string(name_of(one));
   }
   in.report.add(Code::wrong_dimension, span,

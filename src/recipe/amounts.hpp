@@ -6,18 +6,28 @@
 
 namespace qtn {
 
-// What reading one file hangs on. Not copied: it remembers which warnings were given.
+// One number with its unit, as met in the tree.
+struct AmountToken {
+  Fraction value;
+  UnitId unit = kNoUnit;
+  bool has_unit = false;
+  bool fan = false;
+  Span span, unit_span;
+};
+
 struct UnsureUnit {  // a unit of more than one size that was pointed at; what stands after it may tell more
   UnitId unit;
   Span span;
   std::size_t report;  // place in the report
 };
+// What reading one file hangs on. Not copied: it remembers which warnings were given.
 struct Reading {
   const Source& source;
   Report& report;
   Dialect dialect = Dialect::unstated;
   std::vector<UnitId> warned;  // ambiguous units that were already pointed at
   std::vector<UnsureUnit> unsure{};
+  std::vector<AmountToken> tokens{};  // of the amount in hand; kept from one to the next
   std::string_view slice(Span span) const { return source.text(span); }
 };
 

@@ -7,20 +7,37 @@
 
 namespace qtn {
 
-Builder::Builder(const Source& source, const Tree& tree, const Surroundings& around, Report& report)
-    : in_{source, report, Dialect::unstated, {}}, tree_(tree), around_(around), report_(report) {
+Builder::Builder(const Source& source, const Tree& tree, const Surroundings& around, Report& report,
+                 Recipe&& spare)
+    : in_{source, report, Dialect::unstated, {}}, tree_(tree), around_(around), report_(report),
+      recipe_(std::move(spare).emptied()) {
   recipe_.source = &source;
   recipe_.text = source.text();
   recipe_.kind = tree.kind == FileKind::menu ? FileKind::menu : FileKind::recipe;
   recipe_.kitchen = around.kitchen;
   const auto guess = tree.lines.size();
   recipe_.lines.reserve(guess / 3 + 4);
+  recipe_.name_keys.reserve(guess + 8);
   recipe_.tails.reserve(guess / 3 + 4);
   recipe_.pieces.reserve(guess * 2 + 8);
   recipe_.clauses.reserve(guess / 2 + 8);
   recipe_.terms.reserve(guess / 2 + 8);
   recipe_.mentions.reserve(guess / 2 + 8);
   recipe_.steps.reserve(guess / 4 + 4);
+}
+
+Recipe Recipe::emptied() && {
+  Recipe out;
+  const auto keep = [](auto& from, auto& to) {
+    from.clear();
+    to = std::move(from);
+  };
+  keep(makes, out.makes), keep(keeps, out.keeps), keep(facts, out.facts), keep(uses, out.uses), keep(parts, out.parts);
+  keep(lines, out.lines), keep(name_keys, out.name_keys), keep(tails, out.tails), keep(stated, out.stated);
+  keep(set_members, out.set_members), keep(steps, out.steps), keep(pieces, out.pieces), keep(clauses, out.clauses);
+  keep(weighed, out.weighed), keep(terms, out.terms), keep(mentions, out.mentions), keep(after, out.after);
+  keep(damaged, out.damaged), keep(trials, out.trials), keep(variants, out.variants), keep(film, out.film);
+  return out;
 }
 
 Recipe Builder::run() {
@@ -194,8 +211,8 @@ void Builder::check_part_names() {
   }
 }
 
-Recipe build(const Source& source, const Tree& tree, const Surroundings& around, Report& report) {
-  return Builder(source, tree, around, report).run();
+Recipe build(const Source& source, const Tree& tree, const Surroundings& around, Report& report, Recipe&& spare) {
+  return Builder(source, tree, around, report, std::move(spare)).run();
 }
 
 }  // namespace qtn

@@ -9,7 +9,7 @@ namespace qtn {
 
 class Builder {
  public:
-  Builder(const Source& source, const Tree& tree, const Surroundings& around, Report& report);
+  Builder(const Source& source, const Tree& tree, const Surroundings& around, Report& report, Recipe&& spare);
   Recipe run();
 
  private:

@@ -14,8 +14,8 @@ void settle(Recipe& recipe, int today, Report& report) {
   check_formula(recipe, report);
 }
 
-Recipe check(const Source& source, const Tree& tree, const Surroundings& around, Report& report) {
-  Recipe recipe = build(source, tree, around, report);
+Recipe check(const Source& source, const Tree& tree, const Surroundings& around, Report& report, Recipe&& spare) {
+  Recipe recipe = build(source, tree, around, report, std::move(spare));
   settle(recipe, around.today, report);
   return recipe;
 }

@@ -15,7 +15,11 @@ bool is_head(std::span<const WordKey> name, WordKey word) {
 
 Names::Names(const Recipe& recipe) : recipe_(recipe) {
   keys_.reserve(recipe.lines.size() * 3 + 16);
-  lines_.reserve(recipe.lines.size() + 8);
+  lines_.reserve(recipe.lines.size());
+  parts_.reserve(recipe.parts.size());
+  lines_of_part_.reserve(recipe.parts.size());
+  words_.reserve(16);
+  candidates_.reserve(8);
   for (Index p = 0; p < recipe.parts.size(); ++p) {
     const Part& part = recipe.parts[p];
     const auto first = static_cast<Index>(lines_.size());

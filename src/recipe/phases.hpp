@@ -5,7 +5,7 @@
 namespace qtn {
 
 // 1. The tree's heads, lists, methods and logs as typed values (build*.cpp).
-Recipe build(const Source& source, const Tree& tree, const Surroundings& around, Report& report);
+Recipe build(const Source& source, const Tree& tree, const Surroundings& around, Report& report, Recipe&& spare);
 // Looks a line's food up by its name, and the form by its words, for a line that was built or renamed (known.cpp).
 void know_food(Recipe& recipe, TakeLine& line);
 // 2. Names to lines, parts and uses (names.cpp).

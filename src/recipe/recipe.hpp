@@ -376,6 +376,8 @@ struct Recipe {
   Fraction factor = Fraction(1);  // what the written amounts have been multiplied by
 
   std::span<const WordKey> keys_of(const TakeLine& line) const { return {name_keys.data() + line.keys.first, line.keys.count}; }
+  // An empty recipe that has the arrays of this one: reading file after file makes them once.
+  Recipe emptied() &&;
   std::string_view slice(Span span) const { return text.substr(span.begin, span.size()); }
   const Fraction& tolerance() const {
     static const Fraction plain = Fraction::of(1, 20);
@@ -412,7 +414,8 @@ struct Surroundings {
   int today = 0;  // days since 1970-01-01, for dates in the future; 0: not checked
 };
 // Total: a recipe comes out of any tree, as far as it could be understood; problems go to the report.
-Recipe check(const Source& source, const Tree& tree, const Surroundings& around, Report& report);
+// `spare` is a recipe that is no longer wanted.
+Recipe check(const Source& source, const Tree& tree, const Surroundings& around, Report& report, Recipe&& spare = {});
 // What `use:` lines a tree has, before anything is checked.
 std::vector<Use> uses_of(const Source& source, const Tree& tree);
 Kitchen check_kitchen(const Source& source, const Tree& tree, Report& report);

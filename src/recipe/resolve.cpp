@@ -24,6 +24,8 @@ class Resolver {
     widen_heads();
     same_names();
     use_names();
+    takes_.resize(recipe_.parts.size());
+    for (Index p = 0; p < recipe_.parts.size(); ++p) taken_by(p, takes_[p]);
     rings();
     mark_used();
   }
@@ -330,8 +332,7 @@ class Resolver {
   }
 
   // Which parts a part takes, each with the place that says so.
-  std::vector<std::pair<Index, Span>> taken_by(Index p) const {
-    std::vector<std::pair<Index, Span>> out;
+  void taken_by(Index p, std::vector<std::pair<Index, Span>>& out) const {
     const Part& part = recipe_.parts[p];
     for (Index i = part.lines.first; i < part.lines.end(); ++i)
       if (recipe_.lines[i].target.kind == TargetKind::part && !last_batch(recipe_.lines[i])) out.push_back({recipe_.lines[i].target.index, recipe_.lines[i].span});
@@ -343,14 +344,12 @@ class Resolver {
         if (target.kind == TargetKind::product && target.part != p) out.push_back({target.part, clause.span});
       }
     }
-    return out;
   }
 
   void rings() {
     const auto count = static_cast<Index>(recipe_.parts.size());
-    if (count < 1) return;
-    std::vector<std::vector<std::pair<Index, Span>>> takes(count);
-    for (Index p = 0; p < count; ++p) takes[p] = taken_by(p);
+    const auto& takes = takes_;
+    if (std::all_of(takes.begin(), takes.end(), [](const auto& one) { return one.empty(); })) return;
     std::vector<std::uint8_t> state(count, 0);
     std::vector<Index> path, next;
     for (Index start = 0; start < count; ++start) {
@@ -388,7 +387,7 @@ class Resolver {
 
   void mark_used() {
     for (Index p = 0; p < recipe_.parts.size(); ++p)
-      for (const auto& [to, span] : taken_by(p)) recipe_.parts[to].used = true;
+      for (const auto& [to, span] : takes_[p]) recipe_.parts[to].used = true;
     for (Index p = 0; p < recipe_.parts.size(); ++p) {
       const Part& part = recipe_.parts[p];
       if (p != recipe_.dish && !part.used && !recipe_.parts[recipe_.dish].disturbed)
@@ -400,6 +399,7 @@ class Resolver {
   Recipe& recipe_;
   Report& report_;
   Names names_;
+  std::vector<std::vector<std::pair<Index, Span>>> takes_;  // by part: the parts it takes, and where it says so
 };
 
 }  // namespace
