@@ -15,10 +15,11 @@ std::uint64_t common(std::uint64_t a, std::uint64_t b) {
   if (a == 0 || b == 0) return a | b;
   const int shift = __builtin_ctzll(a | b);
   a >>= __builtin_ctzll(a);
-  while (b != 0) {
+  while (b != 0) {  // without a branch on which is larger, since nobody can guess it
     b >>= __builtin_ctzll(b);
-    if (a > b) std::swap(a, b);
-    b -= a;
+    const std::uint64_t less = std::min(a, b);
+    b = std::max(a, b) - less;
+    a = less;
   }
   return a << shift;
 }
@@ -114,7 +115,7 @@ Fraction Fraction::multiplied(const Fraction& a, const Fraction& b) {
 
 Fraction operator/(const Fraction& a, const Fraction& b) {
   if (b.is_lost() || b.is_zero()) return Fraction::lost();
-  return a * Fraction::of(b.under_, b.over_);
+  return a * (b.over_ < 0 ? Fraction(Fraction::Raw{}, -b.under_, -b.over_) : Fraction(Fraction::Raw{}, b.under_, b.over_));
 }
 
 int Fraction::compared(const Fraction& a, const Fraction& b) {
@@ -153,7 +154,17 @@ Wide Fraction::ceil() const {
   return -(-*this).floor();
 }
 
-Wide Fraction::nearest() const { return under_ == 1 ? over_ : (*this + Fraction(Raw{}, 1, 2)).floor(); }
+Wide Fraction::nearest() const {
+  if (under_ == 1) return over_;
+  if (fits(over_) && fits(under_)) {  // half the divisor more, and down
+    const Wide twice = 2 * over_ + under_, divisor = 2 * under_;
+    if (fits(twice) && fits(divisor)) {
+      const auto top = static_cast<Narrow>(twice), bottom = static_cast<Narrow>(divisor);
+      return bottom == 0 ? 0 : top / bottom - (top % bottom < 0 ? 1 : 0);
+    }
+  }
+  return (*this + Fraction(Raw{}, 1, 2)).floor();
+}
 
 double Fraction::approx() const {
   return is_lost() ? 0.0 : static_cast<double>(over_) / static_cast<double>(under_);
