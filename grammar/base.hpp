@@ -17,6 +17,8 @@ struct thin_blank : sor<one<' ', '\t'>, string<'\xC2', '\xA0'>, string<'\xE2', '
 inline std::size_t all_blanks_at(const char* at, const char* end) {
   const char* const begin = at;
   while (at != end) {
+    while (at != end && *at == ' ') ++at;
+    if (at == end) break;
     const auto c = static_cast<unsigned char>(*at);
     if (c == ' ' || c == '\t') { ++at; continue; }
     if (c == 0xC2 && end - at > 1 && static_cast<unsigned char>(at[1]) == 0xA0) { at += 2; continue; }

@@ -4,10 +4,10 @@
 #include <cmark.h>
 
 #include <algorithm>
-#include <array>
 #include <cstring>
 #include <memory>
 
+#include "base/scan.hpp"
 #include "card/arena.hpp"
 #include "card/prose_signs.hpp"
 
@@ -17,13 +17,10 @@ namespace {
 // Longer marked stretches print as written: the library takes quadratic time for some texts.
 constexpr std::size_t kLongest = 1 << 14;
 
-constexpr std::array<bool, 256> make_marks() {
-  std::array<bool, 256> marks{};
-  for (char c : {'\\', '`', '*', '_', '<', '&', '!', '[', ']'}) marks[static_cast<unsigned char>(c)] = true;
-  return marks;
+std::size_t next_mark(std::string_view text, std::size_t at) {
+  return find_any<'\\', '`', '*', '_', '<', '&', '!', '[', ']'>(text, at);
 }
-constexpr auto kMarks = make_marks();
-bool is_mark(char c) { return kMarks[static_cast<unsigned char>(c)]; }
+bool is_mark(char c) { return next_mark({&c, 1}, 0) == 0; }
 bool is_blank(char c) { return c == ' ' || c == '\t'; }
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 
@@ -190,8 +187,7 @@ void append_lines(std::string& buffer, std::string_view text, std::string_view s
 }  // namespace
 
 std::size_t first_mark(std::string_view text) {
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    if (!is_mark(text[at])) continue;
+  for (std::size_t at = next_mark(text, 0); at < text.size(); at = next_mark(text, at + 1)) {
     const char next = at + 1 < text.size() ? text[at + 1] : ' ';
     if (text[at] == '&' && !is_letter(next) && next != '#') continue;  // "soft & sweet"
     if (text[at] == '!' && next != '[') continue;

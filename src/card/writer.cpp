@@ -30,10 +30,10 @@ void Writer::add(std::string_view text, Role role, const Quantity& exact) {
 
 void Writer::collapsed(std::string_view text, Role role) {
   const auto is_blank = [](char c) { return c == ' ' || c == '\n' || c == '\r' || c == '\t'; };
-  // Most texts hold single blanks only and are copied whole. No other sign of a text is below a blank.
+  // Most texts hold single blanks only and are copied whole.
   std::size_t at = 0;
   for (; at < text.size(); ++at) {
-    if (text[at] > ' ' || !is_blank(text[at])) continue;
+    if (static_cast<unsigned char>(text[at]) > ' ' || !is_blank(text[at])) continue;
     if (text[at] != ' ' || at + 1 == text.size() || is_blank(text[at + 1])) break;
   }
   if (at == text.size()) return add(text, role, 0);

@@ -11,8 +11,8 @@ Fraction tolerance(Manner manner, const Fraction& plain) {
 Ends in_base(const Quantity& quantity, Dialect dialect) {
   if (quantity.dimension() == Dimension::temperature)
     return {to_celsius(quantity.low, quantity.unit), to_celsius(quantity.high, quantity.unit)};
-  const Fraction size = size_of(quantity.unit, dialect);
-  return {quantity.low * size, quantity.high * size};
+  const Fraction size = size_of(quantity.unit, dialect), low = quantity.low * size;
+  return {low, quantity.is_range() ? quantity.high * size : low};
 }
 
 }  // namespace qtn

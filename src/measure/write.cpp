@@ -16,7 +16,7 @@ constexpr Vulgar kVulgar[] = {{1, 2, "½"}, {1, 3, "⅓"}, {2, 3, "⅔"}, {1, 4,
 
 std::string_view vulgar(const Fraction& part) {
   for (const Vulgar& v : kVulgar) {
-    if (part == Fraction::of(v.over, v.under)) return v.sign;
+    if (part.over() == v.over && part.under() == v.under) return v.sign;
   }
   return {};
 }

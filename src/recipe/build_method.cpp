@@ -1,6 +1,7 @@
 // Steps: openers, prose between clauses, and what prose says that a plan would miss.
 #include <algorithm>
 
+#include "base/scan.hpp"
 #include "recipe/builder.hpp"
 #include "words/lexicon.hpp"
 
@@ -125,9 +126,9 @@ void Builder::prose_numbers(const Step& one) {
     if (recipe_.pieces[i].kind != PieceKind::prose) continue;
     const Span span = recipe_.pieces[i].span;
     const std::string_view text = in_.slice(span);
-    for (std::size_t at = 0; at < text.size(); ++at) {
-      const bool starts = text[at] >= '0' && text[at] <= '9' && (at == 0 || text[at - 1] == ' ' || text[at - 1] == '(');
-      if (!starts) continue;
+    const auto next_digit = [&](std::size_t from) { return find_any<'0', '1', '2', '3', '4', '5', '6', '7', '8', '9'>(text, from); };
+    for (std::size_t at = next_digit(0); at < text.size(); at = next_digit(at + 1)) {
+      if (at != 0 && text[at - 1] != ' ' && text[at - 1] != '(') continue;
       std::size_t end = at;
       while (end < text.size() && is_number_char(text[end])) ++end;
       std::size_t word = end;

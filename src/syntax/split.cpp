@@ -3,6 +3,7 @@
 #include <array>
 #include <cstring>
 
+#include "base/scan.hpp"
 #include "diag/nearest.hpp"
 #include "syntax/read.hpp"
 #include "words/lexicon.hpp"
@@ -87,11 +88,13 @@ class Splitter {
 
   // A word or a few, then a colon, at the start of a line.
   std::uint32_t colon_after(std::uint32_t first, std::uint32_t end) const {
+    if (!kFieldBytes[static_cast<unsigned char>(text_[first])]) return 0;  // most lines of a list begin with a digit
     const std::uint32_t last = std::min(end, first + 32);
-    for (std::uint32_t i = first; i < last; ++i) {
-      if (!kFieldBytes[static_cast<unsigned char>(text_[i])]) return text_[i] == ':' ? i : 0;
-    }
-    return 0;
+    const auto colon = static_cast<std::uint32_t>(find_any<':'>(text_.substr(0, last), first));
+    if (colon == last) return 0;
+    for (std::uint32_t i = first; i < colon; ++i)
+      if (!kFieldBytes[static_cast<unsigned char>(text_[i])]) return 0;
+    return colon;
   }
 
   bool field(std::uint32_t begin, std::uint32_t first, std::uint32_t end) {

@@ -2,6 +2,7 @@
 #include <array>
 #include <bitset>
 
+#include "base/scan.hpp"
 #include "syntax/read.hpp"
 
 namespace qtn::syntax {
@@ -49,9 +50,7 @@ class StepReader {
   char peek(std::uint32_t at) const { return at < end_ ? all_[at] : '\0'; }
 
   void skip_plain() {
-    std::uint32_t at = at_ + 1;
-    while (at < end_ && kMarks[static_cast<unsigned char>(all_[at])] == kPlain) ++at;
-    at_ = at;
+    at_ = static_cast<std::uint32_t>(find_any<'\n', '[', '\\', '`', '*', '_', '<', '&', '!'>(all_.substr(0, end_), at_ + 1));  // those of kMarks
   }
 
   void flush(std::uint32_t end) {
