@@ -14,8 +14,10 @@ struct frac : seq<nat, slash, nat> {};
 struct vulgar : sor<seq<one<'\xC2'>, one<'\xBC', '\xBD', '\xBE'>>,
                     seq<string<'\xE2', '\x85'>, range<'\x90', '\x9E'>>, string<'\xE2', '\x86', '\x89'>> {};
 struct number_end : not_at<sor<one<'.', '/'>, digit, seq<one<','>, digit>>> {};
+struct more_of_number : behind_blanks<'/', '.', '-', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '\xC2', '\xE2'> {};
 struct number_after_nat
-    : sor<seq<slash, nat>, seq<one<'.'>, nat>, seq<one<'-'>, frac>, seq<star<thin_blank>, vulgar>, seq<gap, frac>, success> {};
+    : sor<seq<more_of_number, sor<seq<slash, nat>, seq<one<'.'>, nat>, seq<one<'-'>, frac>, seq<star<thin_blank>, vulgar>, seq<gap, frac>>>,
+          success> {};
 // A full stop that ends a sentence is no decimal point, and the number still ends there.
 struct number_stop : sor<number_end, at<one<'.'>, sor<blank, eof>>> {};
 struct number : seq<sor<seq<nat, number_after_nat>, vulgar>, number_stop> {
@@ -84,7 +86,8 @@ struct minus : seq<sor<one<'-'>, string<'\xE2', '\x88', '\x92'>>, at<digit>> {
   static constexpr Kind node = Kind::minus;
 };
 struct joint : sor<seq<gap, sor<one<'+'>, kw_plus>, gap>, ogap> {};
-struct more_units : star<joint, at_number, unit_item> {};
+struct unit_goes_on : behind_blanks<'+', 'p', 'P', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '\xC2', '\xE2'> {};
+struct more_units : star<unit_goes_on, joint, at_number, unit_item> {};
 struct compound : seq<opt<minus>, number, opt<item_unit, more_units>> {};
 struct dash : sor<one<'-'>, string<'\xE2', '\x80', '\x93'>, string<'\xE2', '\x80', '\x94'>> {};
 struct to : sor<seq<gap, kw_to, gap>, seq<ogap, dash, ogap>> {
@@ -102,7 +105,7 @@ struct half_a : seq<kw_half, gap, sor<kw_an, kw_a>> {
 struct article : sor<kw_an, kw_a> {
   static constexpr Kind node = Kind::article;
 };
-struct high_end : seq<to, sor<at_number, at<minus>>, compound> {};
+struct high_end : seq<behind_blanks<'t', 'T', '-', '\xE2'>, to, sor<at_number, at<minus>>, compound> {};
 struct quantity
     : sor<seq<at<sor<digit, vulgar, minus>>, sor<seq<at<nat, one<'h'>, digit>, clock_length>, seq<compound, opt<high_end>>>>,
           seq<gas, number, opt<to, number>>, seq<half_a, opt<gap, noun_unit>>, seq<article, gap, noun_unit>> {};

@@ -48,9 +48,10 @@ inline std::size_t blanks_at(const char* at, const char* end) {
 struct gap {  // one blank or more
   using rule_t = gap;
   using subs_t = empty_list;
-  template <typename Input>
-  static bool match(Input& in) {
-    const std::size_t size = blanks_at(in.current(), in.end());
+  template <apply_mode A, rewind_mode M, template <typename...> class Action, template <typename...> class Control,
+            typename Input, typename State>
+  static bool match(Input& in, State& state) {
+    const std::size_t size = state.blanks(in.current(), in.end());
     in.bump_in_this_line(size);
     return size != 0;
   }
@@ -58,12 +59,16 @@ struct gap {  // one blank or more
 struct ogap {  // any number of blanks
   using rule_t = ogap;
   using subs_t = empty_list;
-  template <typename Input>
-  static bool match(Input& in) {
-    in.bump_in_this_line(blanks_at(in.current(), in.end()));
+  template <apply_mode A, rewind_mode M, template <typename...> class Action, template <typename...> class Control,
+            typename Input, typename State>
+  static bool match(Input& in, State& state) {
+    in.bump_in_this_line(state.blanks(in.current(), in.end()));
     return true;
   }
 };
+// Is one of these the first character behind the blanks here? A question asked before alternatives are tried in vain.
+template <char... Cs>
+struct behind_blanks : at<ogap, one<Cs...>> {};
 struct blank : gap {};
 struct shut : seq<ogap, eof> {};
 

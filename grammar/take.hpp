@@ -105,7 +105,8 @@ struct what : seq<opt<kw_of, gap>, named> {};
 struct amount_extras
     : seq<opt<gap, pack>, opt<ogap, equivs>, opt<gap, per>, opt<gap, kw_of, gap, set>> {};
 struct in_parts : seq<gap, by_parts, opt<ogap, equivs>, gap, what> {};
-struct measured : seq<amount_extras, opt<gap, each>, gap, what> {};
+struct extras_ahead : behind_blanks<'x', 'X', '\xC3', '(', 'p', 'P', 'o', 'O', 'e', 'E'> {};
+struct measured : seq<opt<extras_ahead, amount_extras, opt<gap, each>>, gap, what> {};
 struct measured_line : seq<amt, sor<in_parts, measured>> {};
 struct take_line : seq<ogap, opt<alternative, gap>, sor<measured_line, named>, tails, shut> {};
 

@@ -26,6 +26,16 @@ struct State {
     }
     return (words.classes & classes) == 0 ? Found{} : lexicon.longest(text, words, classes);
   }
+  // Blanks likewise.
+  const char* blank_from = nullptr;
+  std::size_t blank_size = 0;
+  std::size_t blanks(const char* at, const char* end) {
+    if (at != blank_from) {
+      blank_from = at;
+      blank_size = grammar::blanks_at(at, end);
+    }
+    return blank_size;
+  }
   // Was the latest thing read a whole number above one?
   bool after_several() const {
     if (nodes.empty() || nodes.back().kind != Kind::number) return false;
