@@ -34,6 +34,40 @@ std::vector<Code> all_codes() {
   return codes;
 }
 
+Diagnostic& Diagnostic::expect(std::string what) {
+  expected = std::move(what);
+  return *this;
+}
+
+Diagnostic& Diagnostic::find(std::string what) {
+  found = std::move(what);
+  return *this;
+}
+
+Diagnostic& Diagnostic::because(std::string what) {
+  why = std::move(what);
+  return *this;
+}
+
+Diagnostic& Diagnostic::also(Span where, std::string what, std::string file) {
+  labels.push_back({where, std::move(what), std::move(file)});
+  return *this;
+}
+
+Diagnostic& Diagnostic::fix(Span where, std::string replacement, std::string title) {
+  fixes.push_back({where, std::move(replacement), std::move(title), Certainty::safe});
+  return *this;
+}
+
+Diagnostic& Diagnostic::offer(Span where, std::string replacement, std::string title) {
+  fixes.push_back({where, std::move(replacement), std::move(title), Certainty::choice});
+  return *this;
+}
+
+Diagnostic& Report::add(Code code, Span span, std::string message) {
+  return add(code, row(code).severity, span, std::move(message));
+}
+
 Diagnostic& Report::add(Code code, Severity severity, Span span, std::string message) {
   if (severity == Severity::error) ++errors_;
   list_.push_back({code, severity, span, std::move(message), {}, {}, {}, {}, {}});

@@ -56,30 +56,20 @@ struct Diagnostic {
   std::vector<Label> labels;
   std::vector<Fix> fixes;
 
-  Diagnostic& expect(std::string what) { expected = std::move(what); return *this; }
-  Diagnostic& find(std::string what) { found = std::move(what); return *this; }
-  Diagnostic& because(std::string what) { why = std::move(what); return *this; }
-  Diagnostic& also(Span where, std::string what, std::string file = {}) {
-    labels.push_back({where, std::move(what), std::move(file)});
-    return *this;
-  }
-  Diagnostic& fix(Span where, std::string text, std::string title) {
-    fixes.push_back({where, std::move(text), std::move(title), Certainty::safe});
-    return *this;
-  }
-  Diagnostic& offer(Span where, std::string text, std::string title) {
-    fixes.push_back({where, std::move(text), std::move(title), Certainty::choice});
-    return *this;
-  }
+  // Cold: what leads to a problem is laid out away from the way of a recipe without one.
+  [[gnu::cold]] Diagnostic& expect(std::string what);
+  [[gnu::cold]] Diagnostic& find(std::string what);
+  [[gnu::cold]] Diagnostic& because(std::string what);
+  [[gnu::cold]] Diagnostic& also(Span where, std::string what, std::string file = {});
+  [[gnu::cold]] Diagnostic& fix(Span where, std::string text, std::string title);
+  [[gnu::cold]] Diagnostic& offer(Span where, std::string text, std::string title);
 };
 
 // The problems of one file, in the order they were met until sort() is called.
 class Report {
  public:
-  Diagnostic& add(Code code, Span span, std::string message) {
-    return add(code, row(code).severity, span, std::move(message));
-  }
-  Diagnostic& add(Code code, Severity severity, Span span, std::string message);
+  [[gnu::cold]] Diagnostic& add(Code code, Span span, std::string message);
+  [[gnu::cold]] Diagnostic& add(Code code, Severity severity, Span span, std::string message);
   // What was found, told better once more of the line was read.
   Diagnostic& at(std::size_t place) { return list_[place]; }
   bool has_errors() const { return errors_ != 0; }
