@@ -77,6 +77,7 @@ std::vector<std::string_view> nearest(std::string_view wrong, std::span<const st
   };
   std::vector<Near> near;
   for (const std::string_view word : known) {
+    if (word.size() + static_cast<std::size_t>(most) < from.size) continue;  // it has no more letters than bytes
     const Letters to(word);
     const int steps = distance(from, to, most);
     if (steps > most || steps >= static_cast<int>(std::max(from.size, to.size))) continue;

@@ -45,7 +45,7 @@ std::string_view name_of(Dialect dialect) {
 }
 
 const Unit& unit(UnitId id) {
-  const auto& units = unit_table().units;
+  static const std::vector<Unit>& units = unit_table().units;
   return id < units.size() ? units[id] : units[kNoUnit];
 }
 

@@ -13,6 +13,10 @@ namespace {
 
 std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
 
+bool has_digit(std::string_view text) {
+  return std::any_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
+}
+
 class Resolver {
  public:
   Resolver(Recipe& recipe, Report& report) : recipe_(recipe), report_(report), names_(recipe) {}
@@ -153,7 +157,7 @@ class Resolver {
     const std::string_view text = inner(clause);
     if (letter_at(text, 0) == 0) return false;  // a number is no verb
     const std::size_t blank = text.find(' ');
-    const bool number = blank != std::string_view::npos && text.find_first_of("0123456789", blank) != std::string_view::npos;
+    const bool number = blank != std::string_view::npos && has_digit(text.substr(blank));
     const bool hint = number || text.find(" overnight") != std::string_view::npos || text.find(" at least ") != std::string_view::npos;
     const bool lone = blank == std::string_view::npos;
     if (!hint || (lone && !number)) return false;

@@ -19,6 +19,18 @@ std::uint64_t lower_eight(std::uint64_t bytes) {
   return bytes | (((from_a ^ past_z) & kHigh) >> 2);
 }
 
+// One to seven bytes, by loads that overlap; zeros behind them.
+std::uint64_t load_under_eight(const char* at, std::size_t size) {
+  if (size >= 4) {
+    std::uint32_t first, last;
+    std::memcpy(&first, at, sizeof first);
+    std::memcpy(&last, at + size - sizeof last, sizeof last);
+    return first | static_cast<std::uint64_t>(last) << (8 * (size - sizeof last));
+  }
+  const auto byte = [&](std::size_t i) { return static_cast<std::uint64_t>(static_cast<unsigned char>(at[i])) << (8 * i); };
+  return byte(0) | byte(size / 2) | byte(size - 1);
+}
+
 // The regular plural cut off in place: -ies to -y, -es after s x z ch sh o, else one -s that stands after no s. Words
 // of three letters are left alone ("gas"), and in "pies" the i is the stem's.
 std::size_t cut_plural(char* at, std::size_t size) {
@@ -112,12 +124,12 @@ std::size_t fold_case(std::string_view word, char* out) {
     const std::uint64_t small = lower_eight(bytes);
     std::memcpy(out + at, &small, sizeof small);
   }
-  for (; at < word.size(); ++at) {
-    const char c = word[at];
-    if ((static_cast<unsigned char>(c) & 0x80) != 0) return fold_letters(word, out);
-    out[at] = static_cast<char>(c + (c >= 'A' && c <= 'Z' ? 'a' - 'A' : 0));
-  }
-  return at;
+  if (at == word.size()) return at;
+  const std::uint64_t rest = load_under_eight(word.data() + at, word.size() - at);
+  if ((rest & kHigh) != 0) return fold_letters(word, out);
+  const std::uint64_t small = lower_eight(rest);
+  std::memcpy(out + at, &small, sizeof small);  // and zeros behind the word, for which there is room
+  return word.size();
 }
 
 bool takes_es(std::string_view stem) {

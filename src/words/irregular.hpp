@@ -55,7 +55,7 @@ class Irregulars {
   std::array<Irregular, kSlots> rows_{};
 };
 
-// Case, accents and apostrophes alone; `out` holds word.size() bytes.
+// Case, accents and apostrophes alone; `out` holds word.size() + kSlack bytes.
 std::size_t fold_case(std::string_view word, char* out);
 // Does the plural of a word that ends like this take -es?
 bool takes_es(std::string_view stem);

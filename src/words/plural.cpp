@@ -41,7 +41,7 @@ bool is_letter(char c) {
 
 // Case folded and nothing else.
 std::string plain_form(std::string_view word) {
-  std::string form(word.size(), '\0');
+  std::string form(word.size() + kSlack, '\0');
   form.resize(fold_case(word, form.data()));
   return form;
 }
