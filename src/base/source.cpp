@@ -25,10 +25,14 @@ Lines::Place Lines::place(std::uint32_t offset) const {
   offset = std::min(offset, static_cast<std::uint32_t>(text_.size()));
   const auto after = std::upper_bound(starts_.begin(), starts_.end(), offset);
   const auto line = static_cast<std::uint32_t>(after - starts_.begin());
-  std::uint32_t column = 1;
-  for (std::uint32_t i = starts_[line - 1]; i < offset; ++i)
-    if ((static_cast<unsigned char>(text_[i]) & 0xC0) != 0x80) ++column;
-  return {line, column};
+  std::uint32_t at = starts_[line - 1], column = 1;
+  const bool near = last_place_.line == line && (last_ <= offset || last_ - offset < offset - at);
+  if (near) at = last_, column = last_place_.column;
+  const auto begins = [&](std::uint32_t i) { return (static_cast<unsigned char>(text_[i]) & 0xC0) != 0x80 ? 1u : 0u; };
+  for (; at < offset; ++at) column += begins(at);
+  for (; at > offset; --at) column -= begins(at - 1);
+  last_ = offset;
+  return last_place_ = {line, column};
 }
 
 Span Lines::line(std::uint32_t number) const {

@@ -42,6 +42,7 @@ class Lines {
     std::uint32_t line;    // from 1
     std::uint32_t column;  // from 1, in code points
   };
+  // Counts from the place that was asked last where that is nearer than the line's start: a line of many problems stays linear.
   Place place(std::uint32_t offset) const;
   std::uint32_t count() const { return static_cast<std::uint32_t>(starts_.size()); }
   Span line(std::uint32_t number) const;  // from 1, without its line end
@@ -49,6 +50,8 @@ class Lines {
  private:
   std::string_view text_;
   std::vector<std::uint32_t> starts_;
+  mutable std::uint32_t last_ = 0;  // the place that was asked last
+  mutable Place last_place_{1, 1};
 };
 
 }  // namespace qtn

@@ -24,7 +24,7 @@ Span Snippet::clip(Span place) const {
 
 // Cells from far enough before the place to far enough after it; a line of a megabyte is not walked.
 void Snippet::read(std::string_view text, Span place, int width) {
-  const auto reach = static_cast<std::uint32_t>(width) * 16;
+  const auto reach = static_cast<std::uint32_t>(width) * 6;
   std::uint32_t at = place.begin - line_.begin > reach ? place.begin - reach : line_.begin;
   const std::uint32_t end = line_.end - place.begin > reach ? place.begin + reach : line_.end;
   for (int i = 0; at != line_.begin && i < 3 && (static_cast<unsigned char>(text[at]) & 0xC0) == 0x80; ++i) ++at;
