@@ -17,8 +17,6 @@ bool ends_sentence(std::string_view text, std::size_t at) {
   return next >= text.size() || text[next] == '[' || (text[next] >= 'A' && text[next] <= 'Z');
 }
 
-bool is_number_char(char c) { return (c >= '0' && c <= '9') || c == '.' || c == '/'; }
-
 }  // namespace
 
 void Builder::method_block(View block) {
@@ -45,6 +43,7 @@ void Builder::method_block(View block) {
   if (!any)
     report_.add(Code::empty_block, block.first(Kind::word).span(), "There is nothing under `" + std::string(row(which).word) + ":`.")
         .expect("at least one step in words");
+  if (!any && !in_after_) part().disturbed = true;  // that no step takes the list is no second fault
   after.steps.count = static_cast<Index>(recipe_.steps.size()) - after.steps.first;
   if (in_after_) recipe_.after.push_back(after);
   part_ = part_before;
@@ -109,7 +108,7 @@ void Builder::step(View at) {
           .find("`" + std::string(text.substr(0, digits + 1)) + "`").expect("the step's words alone; a blank line parts two steps")
           .fix({first.begin, first.begin + static_cast<std::uint32_t>(digits) + 2}, "", "leave the number out");
   }
-  prose_numbers(one);
+  if (!at.has(Kind::open_bracket)) prose_measures(one);  // there nobody can tell what was meant to stand outside
   recipe_.steps.push_back(one);
   if (part_ != kNone) {
     Part& mine = part();
@@ -120,43 +119,8 @@ void Builder::step(View at) {
   }
 }
 
-// T13: a measure outside the brackets is printed as written, and no plan or conversion sees it.
-void Builder::prose_numbers(const Step& one) {
-  for (Index i = one.pieces.first; i < one.pieces.end(); ++i) {
-    if (recipe_.pieces[i].kind != PieceKind::prose) continue;
-    const Span span = recipe_.pieces[i].span;
-    const std::string_view text = in_.slice(span);
-    const auto next_digit = [&](std::size_t from) { return find_any<'0', '1', '2', '3', '4', '5', '6', '7', '8', '9'>(text, from); };
-    for (std::size_t at = next_digit(0); at < text.size(); at = next_digit(at + 1)) {
-      if (at != 0 && text[at - 1] != ' ' && text[at - 1] != '(') continue;
-      std::size_t end = at;
-      while (end < text.size() && is_number_char(text[end])) ++end;
-      std::size_t word = end;
-      while (word < text.size() && text[word] == ' ') ++word;
-      const std::string_view rest = text.substr(std::min(word, text.size()));
-      std::size_t size = 0;
-      Dimension dimension = Dimension::count;
-      if (rest.substr(0, 3) == "°C" || rest.substr(0, 3) == "°F") size = 3, dimension = Dimension::temperature;
-      else if (const Found found = Lexicon::standard().longest(rest, kUnitWord)) size = found.size, dimension = unit(found.row->unit).dimension;
-      if (size == 0 || at == 0 ? size == 0 : false) { at = end; continue; }
-      const std::size_t before = text.rfind("until ", at);
-      const bool told = before != std::string_view::npos && text.substr(before, at - before).find('.') == std::string_view::npos;
-      if (!told && dimension != Dimension::count && dimension != Dimension::ratio) {
-        const Span found{span.begin + static_cast<std::uint32_t>(at), span.begin + static_cast<std::uint32_t>(word + size)};
-        const bool timed = dimension == Dimension::duration || dimension == Dimension::temperature;
-        const std::string bracketed = "[" + std::string(in_.slice(found)) + "]";
-        report_.add(Code::measure_in_prose, timed ? Severity::warning : Severity::note, found, "This measure stands outside the brackets.")
-            .find("`" + std::string(in_.slice(found)) + "`").expect("`" + bracketed + "`, so that it is checked, converted and planned with")
-            .fix(found, bracketed, "bracket it");
-      }
-      at = word + size;
-    }
-  }
-}
-
 // The nearest listed verb before a clause in its sentence (semantics part 11); "work" when there is none.
 void Builder::nearest_verb(Clause& clause) {
-  Index first = recipe_.clauses.size() > 0 ? recipe_.pieces.back().span.begin : 0;
   std::uint32_t begin = clause.span.begin;
   for (Index i = static_cast<Index>(recipe_.pieces.size()); i-- > 0;) {
     const Piece& piece = recipe_.pieces[i];
@@ -167,7 +131,6 @@ void Builder::nearest_verb(Clause& clause) {
     const std::string_view between = in_.slice({recipe_.pieces[i - 1].span.end, piece.span.begin});
     if (between.find(':') != std::string_view::npos || std::count(between.begin(), between.end(), '\n') > 1) break;
   }
-  (void)first;
   const std::string_view text = in_.slice({begin, clause.span.begin});
   std::size_t sentence = 0;
   for (std::size_t i = 0; i + 1 < text.size(); ++i)

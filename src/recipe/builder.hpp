@@ -64,7 +64,8 @@ class Builder {
   // build_method.cpp: steps, build_clause.cpp: what is in a bracket
   void method_block(View block);
   void step(View at);
-  void prose_numbers(const Step& step);
+  void prose_measures(const Step& step);  // prose_measures.cpp
+  void measure_outside(Span found, Dimension dimension);
   void clause(View bracket);
   void clause_form(View form, Clause& clause);
   bool house_action(Clause& clause);
