@@ -3,6 +3,7 @@
 
 #include "diag/nearest.hpp"
 #include "recipe/builder.hpp"
+#include "recipe/dates.hpp"
 #include "recipe/tins.hpp"
 #include "words/lexicon.hpp"
 
@@ -26,7 +27,6 @@ constexpr Form kForms[] = {
     {Field::measures, "`British`, `American` or `Australian`"},
     {Field::words, "`British` or `American`"},
     {Field::oven, "`conventional`, `fan` or `gas`"},
-    {Field::date, "a date as year-month-day: `2026-02-11`"},
 };
 
 std::string_view form_of(Field field) {
@@ -41,14 +41,6 @@ KeepPlace keep_place(std::string_view word) {
   if (word == "cool" || word == "in the larder") return KeepPlace::cool;
   if (word == "sealed") return KeepPlace::sealed;
   return KeepPlace::room;
-}
-
-bool is_date(std::string_view text) {
-  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
-  for (std::size_t i : {0u, 1u, 2u, 3u, 5u, 6u, 8u, 9u})
-    if (text[i] < '0' || text[i] > '9') return false;
-  const int month = (text[5] - '0') * 10 + text[6] - '0', day = (text[8] - '0') * 10 + text[9] - '0';
-  return month >= 1 && month <= 12 && day >= 1 && day <= 31;
 }
 
 Use use_of(const Source& source, View at) {
@@ -71,7 +63,7 @@ void Builder::bad_value(Field field, Span span) {
 
 void Builder::head_value(Field field, View at) {
   if (at.has(Kind::bad_value)) return bad_value(field, at.first(Kind::bad_value).span());
-  if (at.has(Kind::text)) return text_value(field, at, at.first(Kind::text).span());
+  if (at.has(Kind::text)) return text_value(field, at.first(Kind::text).span());
   if (at->size == 2) {  // only the word
     report_.add(Code::empty_field, at.first(Kind::word).span(), "`" + std::string(row(field).word) + ":` says nothing.")
         .expect(std::string(form_of(field)));
@@ -107,7 +99,7 @@ void Builder::head_value(Field field, View at) {
   }
 }
 
-void Builder::text_value(Field field, View at, Span value) {
+void Builder::text_value(Field field, Span value) {
   const std::string_view text = trim(in_.slice(value));
   const bool choice = field == Field::measures || field == Field::words || field == Field::oven;
   const std::string word = choice ? lower(text) : std::string();
@@ -137,13 +129,22 @@ void Builder::text_value(Field field, View at, Span value) {
       else wrong({"conventional", "fan", "gas"});
       break;
     case Field::date:
-      if (!is_date(text)) bad_value(field, value);
+      read_date(text, value, report_);
       break;
+    case Field::photo: photo_path(text, value); break;
     default: break;
   }
   if (part_ != kNone && field == Field::note) recipe_.parts[part_].notes.push_back({field, value});
   else recipe_.facts.push_back({field, value});
-  (void)at;
+}
+
+// A picture is handed on with the book, so its path stays inside it, as that of a used recipe does.
+void Builder::photo_path(std::string_view text, Span span) {
+  const bool plain = text.find('\\') == std::string_view::npos && text.find("://") == std::string_view::npos;
+  if (!plain)
+    report_.add(Code::use_path_form, span, "This is no path inside the book.").find("`" + std::string(text) + "`").expect("a path with `/`: `photos/tart.jpg`");
+  else if (text.front() == '/' || text.find("..") != std::string_view::npos)
+    report_.add(Code::use_outside_book, span, "This picture lies outside the book.").find("`" + std::string(text) + "`").expect("a path inside it: `photos/tart.jpg`");
 }
 
 // A yield of nothing: no amount can be worked out from it, and nothing can be made to another size.
@@ -177,6 +178,10 @@ void Builder::read_makes(View at, std::vector<Made>& out) {
                   is_nothing(Field::makes, read.amount, read.span);
       }
       first = false;
+    }
+    if (lower(made.thing.substr(0, 2)) == "x " || made.thing.substr(0, 2) == "×") {
+      bad_value(Field::makes, made.span);  // 4 x 50 g buns: written `4 buns of 50 g`
+      damaged = true;
     }
     if (damaged) {
       made.damaged = true;

@@ -26,8 +26,13 @@ void Builder::method_block(View block) {
   if (in_after_) part_ = kNone;
   else part().has_method = true;
   bool any = false;
+  std::vector<Opened> opened;
   for (View at : block) {
-    if (at.kind() == Kind::step) step(at), any = true;
+    if (at.kind() == Kind::step) {
+      step(at);
+      any = true;
+      opened.push_back({recipe_.steps.back().kind, at.first(Kind::word).span()});
+    }
     if (at.kind() == Kind::note) {
       Step note;
       note.kind = StepKindOf::note;
@@ -44,9 +49,30 @@ void Builder::method_block(View block) {
     report_.add(Code::empty_block, block.first(Kind::word).span(), "There is nothing under `" + std::string(row(which).word) + ":`.")
         .expect("at least one step in words");
   if (!any && !in_after_) part().disturbed = true;  // that no step takes the list is no second fault
+  openers(opened);
   after.steps.count = static_cast<Index>(recipe_.steps.size()) - after.steps.first;
   if (in_after_) recipe_.after.push_back(after);
   part_ = part_before;
+}
+
+// `ahead:` ends when the next step begins, so there must be one; two ways of one step stand behind one another (H2).
+void Builder::openers(const std::vector<Opened>& opened) {
+  if (!opened.empty() && opened.back().kind == StepKindOf::ahead)
+    report_.add(Code::opener_out_of_place, opened.back().word, "There is no step behind this one that it could be ready for.")
+        .expect("`ahead:` before the step that it must be done by");
+  const auto way = [&](std::size_t i) { return opened[i].kind == StepKindOf::by_hand || opened[i].kind == StepKindOf::by_machine; };
+  for (std::size_t first = 0; first < opened.size(); ++first) {
+    if (!way(first)) continue;
+    std::size_t end = first;
+    bool both = false;
+    for (; end < opened.size() && way(end); ++end) both = both || opened[end].kind != opened[first].kind;
+    const bool hand = opened[first].kind == StepKindOf::by_hand;
+    if (!both)
+      report_.add(Code::one_way_only, opened[first].word, "The other way of this step is not here.")
+          .find(hand ? "`by hand:` alone" : "`by machine:` alone")
+          .expect(hand ? "a step `by machine:` right behind it or before it" : "a step `by hand:` right behind it or before it");
+    first = end - 1;
+  }
 }
 
 void Builder::step(View at) {

@@ -29,7 +29,8 @@ class Builder {
 
   // build_head.cpp: values of fields
   void head_value(Field field, View at);
-  void text_value(Field field, View at, Span value);
+  void text_value(Field field, Span value);
+  void photo_path(std::string_view text, Span span);
   void read_makes(View at, std::vector<Made>& out);
   bool is_nothing(Field field, const Quantity& amount, Span span);
   void read_keeps(View at, std::vector<Keep>& out);
@@ -64,6 +65,11 @@ class Builder {
   // build_method.cpp: steps, build_clause.cpp: what is in a bracket
   void method_block(View block);
   void step(View at);
+  struct Opened {  // a step of the method at hand: how it opens, and the word that says so
+    StepKindOf kind;
+    Span word;
+  };
+  void openers(const std::vector<Opened>& opened);
   void prose_measures(const Step& step);  // prose_measures.cpp
   void measure_outside(Span found, Dimension dimension);
   void clause(View bracket);

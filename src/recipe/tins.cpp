@@ -13,6 +13,8 @@ TinShape shape_named(std::string_view word) {
   return TinShape::other;
 }
 
+constexpr int kTins = 6;  // nobody fills more of one tin for one recipe
+
 class TinReader {
  public:
   TinReader(Reading& in) : in_(in) {}
@@ -75,6 +77,11 @@ class TinReader {
     const TinSize& size = tin_.size;
     for (const Fraction* one : {&size.count, &size.across, &size.along, &size.base_across, &size.base_along, &size.hole, &size.deep, &size.volume})
       if (one->is_zero()) return refuse("A tin with a side of 0 holds nothing.", "sizes above 0");
+    if (size.volume.is_lost() && size.shape == TinShape::none && size.along.is_lost() && !size.across.is_lost())
+      return refuse("This tin has one width and no shape.", "its shape behind the size: `23 cm round`, `23 cm square`");
+    // "20 x 30 x 5 cm": three sides, not twenty tins.
+    if (size.count > Fraction(kTins) && !size.along.is_lost() && size.shape == TinShape::rectangle)
+      return refuse("This reads as " + size.count.exact() + " tins.", "two sides, then how deep it is: `20 x 30 cm, 5 cm deep`");
     if (size.base_across > size.across || size.base_along > size.along)
       return refuse("This tin is wider at the base than at the top.", "the top first, then the base: `21 x 11 cm, 19 x 9 cm at the base`");
     if (!size.hole.is_lost() && !(size.hole < size.across))
