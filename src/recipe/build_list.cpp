@@ -2,39 +2,12 @@
 #include <algorithm>
 
 #include "recipe/builder.hpp"
-#include "recipe/strength.hpp"
-#include "recipe/equivalents.hpp"
+#include "recipe/list_words.hpp"
 #include "recipe/phases.hpp"
+#include "recipe/strength.hpp"
 #include "words/lexicon.hpp"
 
 namespace qtn {
-namespace {
-
-bool starts_with_word(std::string_view text, std::string_view word) {
-  return text.size() > word.size() && lower(text.substr(0, word.size())) == word && text[word.size()] == ' ';
-}
-
-// Where " word " stands in a text, or npos.
-std::size_t find_word(std::string_view text, std::string_view word) {
-  for (std::size_t at = text.find(' '); at != std::string_view::npos; at = text.find(' ', at + 1)) {
-    const std::string_view rest = text.substr(at + 1);
-    if (rest.size() > word.size() && rest[word.size()] == ' ' && rest.substr(0, word.size()) == word) return at;
-  }
-  return std::string_view::npos;
-}
-
-bool has_number_word(std::string_view name) {
-  for (std::size_t i = 1; i < name.size(); ++i)
-    if (name[i] >= '0' && name[i] <= '9' && name[i - 1] == ' ') {
-      std::size_t j = i;
-      while (j < name.size() && name[j] >= '0' && name[j] <= '9') ++j;
-      if (j >= name.size() || name[j] != '-') return true;
-    }
-  return false;
-}
-
-}  // namespace
-
 void Builder::take_block(View block) {
   Part& mine = part();
   mine.has_list = true;
@@ -242,35 +215,6 @@ void Builder::bare_strength(Span at, const std::string& text) {
       .find("`" + text + "`");
 }
 
-// A list line without an amount that says nothing about how much is wanted (A24). True when it was reported.
-bool Builder::no_amount(View at, TakeLine& line) {
-  if (line.measured() || line.target.span.size() != 0) return false;
-  for (Index i = line.tails.first; i < line.tails.end(); ++i)
-    if (recipe_.tails[i].kind == TailKind::unmeasured || recipe_.tails[i].kind == TailKind::start_with) return false;
-  const std::string folded = lower(line.name);
-  for (std::string_view lead : {"juice of ", "zest of ", "zest and juice of ", "juice and zest of ", "grated zest of ", "rind of "}) {
-    if (folded.substr(0, lead.size()) != lead || folded.size() == lead.size() || folded[lead.size()] < '0' || folded[lead.size()] > '9') continue;
-    const std::string what(line.name.substr(lead.size())), kind(lead.substr(0, lead.size() - 4));
-    const std::string mended = what + ", " + kind + " only";
-    report_.add(Code::amount_after_name, line.name_span, "The amount stands after the name here.")
-        .find("`" + std::string(line.name) + "`").expect("`" + mended + "`").fix(line.name_span, mended, "write `" + mended + "`");
-    return true;
-  }
-  if (has_number_word(line.name)) {
-    explain_bad_line(in_, at.span(), recipe_.kind == FileKind::menu);
-    return true;
-  }
-  if (Lexicon::standard().longest(line.name, kVerbWord) && Larder::standard().find(line.name) == nullptr) {
-    report_.add(Code::method_in_list, at.span(), "This reads as a step of the method, and it stands in the list.")
-        .find("`" + std::string(in_.slice(at.span())) + "`").expect("an amount and a name; steps stand under `method:`");
-    return true;
-  }
-  report_.add(Code::no_amount, line.name_span, "`" + std::string(line.name) + "` has no amount.")
-      .expect("an amount in front, or `to taste`, `for dusting`, `to serve` or `as needed` after a comma")
-      .offer({line.name_span.end, line.name_span.end}, ", to taste", "add `, to taste`");
-  return true;
-}
-
 void Builder::giving(View at, Index parent) {
   if (!at.has(Kind::giving)) return;
   TakeLine one;
@@ -295,6 +239,7 @@ void Builder::giving(View at, Index parent) {
     recipe_.lines.push_back(one);
     ++part().lines.count;
   }
+  check_given(recipe_.lines[parent], at.first(Kind::giving).span());
 }
 
 void Builder::finish_line(View at, TakeLine line, std::vector<View> names) {
@@ -384,59 +329,12 @@ void Builder::split_names(const TakeLine& line) {
     weigh_readings(one);
     recipe_.lines.push_back(one);
     ++part().lines.count;
+    if (cut == std::string_view::npos && begin == line.name_span.begin)
+      report_.add(Code::unreadable_line, line.name_span, "`each` stands before one name only.")
+          .find("`" + std::string(in_.slice(line.span)) + "`").expect("two names joined by `and`, or no `each`");
     if (cut == std::string_view::npos) return;
     begin += static_cast<std::uint32_t>(cut + skip);
     rest = rest.substr(cut + skip);
-  }
-}
-
-void Builder::check_line(const TakeLine& line) {
-  const std::string_view name = line.name;
-  if (line.basis == Basis::percent && line.members.empty() && part().head.basis != Basis::percent)
-    report_.add(Code::percent_without_base, line.amount_span, "This percentage does not say what it is of.")
-        .find("`" + std::string(in_.slice(line.amount_span)) + "`")
-        .expect("`take: % of plain flour` above the list, or `% of [ ... ]` in the line");
-  if (line.basis == Basis::rate && line.members.empty() && part().head.basis != Basis::rate)
-    report_.add(Code::percent_without_base, line.amount_span, "This rate does not say what it is of.")
-        .find("`" + std::string(in_.slice(line.amount_span)) + "`")
-        .expect("`take: per kg of [ ... ]` above the list, or `per kg of [ ... ]` in the line");
-  if (line.measured() && (has_number_word(name) || find_word(name, "plus") != std::string::npos || find_word(name, "or") != std::string::npos)) {
-    part().disturbed = true;
-    report_.add(Code::one_line_one_thing, line.name_span, "More than one thing stands in this line.")
-        .find("`" + std::string(name) + "`").expect("one amount and one name a line; a choice is an `or` line of its own");
-  }
-  if (!line.measured()) {
-    if (const std::size_t cut = find_word(name, "and"); cut != std::string::npos) {
-      const std::string_view left = name.substr(0, cut), right = name.substr(cut + 5);
-      const Food* both = line.food;
-      if ((both == nullptr || !same_letters(both->name, name)) && Larder::standard().find(left) && Larder::standard().find(right)) {
-        const std::string tail(in_.slice({line.name_span.end, line.span.end}));
-        report_.add(Code::two_names_one_line, line.name_span, "Two ingredients stand in this line.")
-            .find("`" + std::string(name) + "`").expect("a line for each")
-            .fix(line.span, std::string(left) + tail + "\n  " + std::string(right) + tail, "give each its line");
-      }
-    }
-  }
-  if (line.basis == Basis::amount && line.written.low.is_zero() && line.written.high.is_zero())
-    report_.add(Code::zero_amount, line.amount_span, "Nothing of `" + std::string(name) + "` is asked for.")
-        .find("`" + std::string(in_.slice(line.amount_span)) + "`").expect("an amount above 0, or no line");
-  if (line.basis == Basis::amount && line.written.unit == kNoUnit && starts_with_word(name, "spice") && !line.written.low.is_lost()) {
-    const std::string number = write_number(line.written.low, false, false);
-    report_.add(Code::name_with_number, {line.span.begin, line.name_span.end}, "This counts " + number + " of `" + std::string(name) + "`.")
-        .find("`" + number + " " + std::string(name) + "`").expect("a hyphen where the number belongs to the name: `" + number + "-" + std::string(name) + "`")
-        .offer({line.amount_span.begin, line.name_span.end}, number + "-" + std::string(name), "write `" + number + "-" + std::string(name) + "`");
-  }
-  check_stated(line);
-  check_sizes(line);
-  check_order(line);
-}
-
-// Every stated equivalent against the first statement (A16).
-void Builder::check_stated(const TakeLine& line) {
-  if (line.stated.empty() || line.basis != Basis::amount) return;
-  for (Index i = line.stated.first; i < line.stated.end(); ++i) {
-    const Stated& stated = recipe_.stated[i];
-    if (!stated.each) check_restated(recipe_, {line.amount, line.amount_span, stated.amount, stated.span}, &line, report_);
   }
 }
 

@@ -48,19 +48,28 @@ class Builder {
   void line_tails(View at, TakeLine& line);
   void giving(View at, Index parent);
   void finish_line(View at, TakeLine line, std::vector<View> names);
-  void check_line(const TakeLine& line);
-  void check_stated(const TakeLine& line);
   void bare_tail(Span tail);
   void bare_strength(Span at, const std::string& text);
   // build_known.cpp: what can be said once the ingredient is known
   void weigh_readings(const TakeLine& line);
   void check_sizes(const TakeLine& line);
   void check_order(const TakeLine& line);
-  bool no_amount(View at, TakeLine& line);
   void split_names(const TakeLine& line);
   void house_measure(TakeLine& line);
   void noun_of_name(View at, TakeLine& line);
   void members(View set, Slice& out);
+
+  // check_list.cpp: one line by itself
+  bool no_amount(View at, TakeLine& line);
+  void check_line(const TakeLine& line);
+  void check_base(const TakeLine& line);
+  void check_name(const TakeLine& line);
+  void check_count(const TakeLine& line);
+  void near_unit(const TakeLine& line);
+  void check_tails(const TakeLine& line);
+  void check_given(const TakeLine& line, Span span);
+  void no_more_than(const TakeLine& line, const Quantity& amount, Span span);
+  void check_stated(const TakeLine& line);
 
   // build_method.cpp: steps, build_clause.cpp: what is in a bracket
   void method_block(View block);

@@ -54,21 +54,28 @@ bool tangled_number(Reading& in, Span where, std::string_view text) {
   return false;
 }
 
-// 400g/14oz
+// 400g/14oz, 400 g / 14 oz
 bool slashed_equivalent(Reading& in, Span where, std::string_view text) {
+  const auto spaced = [](std::string_view amount) {
+    std::size_t cut = 0;
+    while (cut < amount.size() && (digit(amount[cut]) || amount[cut] == '.')) ++cut;
+    return std::string(amount.substr(0, cut)) + " " + std::string(trim(amount.substr(cut)));
+  };
   for (std::size_t i = 1; i + 1 < text.size(); ++i) {
-    if (text[i] != '/' || digit(text[i - 1]) || !digit(text[i + 1])) continue;
-    std::size_t begin = i;
+    if (text[i] != '/' || digit(text[i - 1])) continue;
+    std::size_t begin = i, end = i + 1;
+    while (begin > 0 && text[begin - 1] == ' ') --begin;
     while (begin > 0 && text[begin - 1] != ' ') --begin;
-    if (begin == i || !digit(text[begin])) continue;
-    std::size_t end = i + 1;
+    if (!digit(text[begin]) && begin > 1) {  // the number before a unit
+      for (--begin; begin > 0 && text[begin - 1] != ' ';) --begin;
+    }
+    while (end < text.size() && text[end] == ' ') ++end;
+    if (!digit(text[begin]) || end >= text.size() || !digit(text[end])) continue;
+    const std::size_t second = end;
     while (end < text.size() && text[end] != ' ') ++end;
-    const auto spaced = [](std::string_view amount) {
-      std::size_t cut = 0;
-      while (cut < amount.size() && (digit(amount[cut]) || amount[cut] == '.')) ++cut;
-      return std::string(amount.substr(0, cut)) + " " + std::string(amount.substr(cut));
-    };
-    const std::string mended = spaced(text.substr(begin, i - begin)) + " (" + spaced(text.substr(i + 1, end - i - 1)) + ")";
+    if (digit(text[end - 1]) && end + 1 < text.size())  // its unit behind a blank
+      for (++end; end < text.size() && text[end] != ' ';) ++end;
+    const std::string mended = spaced(trim(text.substr(begin, i - begin))) + " (" + spaced(text.substr(second, end - second)) + ")";
     const Span span{where.begin + static_cast<std::uint32_t>(begin), where.begin + static_cast<std::uint32_t>(end)};
     in.report.add(Code::slashed_equivalent, span, "Two statements of one amount are joined by a stroke.").find("`" + std::string(in.slice(span)) + "`")
         .expect("`" + mended + "`").fix(span, mended, "write `" + mended + "`");
@@ -96,8 +103,19 @@ bool run_together(Reading& in, Span where, std::string_view text) {
   if (minutes != std::string_view::npos) {
     const Span span{where.begin + static_cast<std::uint32_t>(first), where.begin + static_cast<std::uint32_t>(minutes + 2)};
     const std::string mended = hours + " h " + std::string(text.substr(minutes, 2)) + " min";
+    if (first >= 3 && text.substr(first - 3, 3) == "at ") {
+      in.report.add(Code::time_form, span, "A step has no time of day.").find("`" + std::string(in.slice(span)) + "`")
+          .expect("how long it takes; a menu's `serve:` says when the meal is");
+      return true;
+    }
     in.report.add(Code::time_form, span, "A time of hours and minutes names both.").find("`" + std::string(in.slice(span)) + "`").expect("`" + mended + "`")
         .fix(span, mended, "write `" + mended + "`");
+    return true;
+  }
+  if (at + 1 < text.size() && (text[at] == 'x' || text[at] == 'X') && text[at + 1] == ' ') {  // 2x 400 g
+    const Span span{where.begin + static_cast<std::uint32_t>(first), where.begin + static_cast<std::uint32_t>(at) + 1};
+    in.report.add(Code::run_together, span, "A count and its `x` run into each other.").find("`" + std::string(in.slice(span)) + "`")
+        .expect("`" + hours + " x`").fix(span, hours + " x", "write `" + hours + " x`");
     return true;
   }
   // a unit straight before a digit
@@ -108,7 +126,8 @@ bool run_together(Reading& in, Span where, std::string_view text) {
   while (end < text.size() && digit(text[end])) ++end;
   const std::size_t second_unit = end;
   while (end < text.size() && letter_at(text, end) != 0) ++end;
-  const std::string mended = hours + " " + std::string(text.substr(at, letters - at)) + " " + std::string(text.substr(letters, second_unit - letters)) + " " + std::string(text.substr(second_unit, end - second_unit));
+  const std::string mended(trim(hours + " " + std::string(text.substr(at, letters - at)) + " " + std::string(text.substr(letters, second_unit - letters)) + " " +
+                                std::string(text.substr(second_unit, end - second_unit))));
   const Span span{where.begin + static_cast<std::uint32_t>(first), where.begin + static_cast<std::uint32_t>(end)};
   in.report.add(Code::run_together, span, "Two amounts run into each other.").find("`" + std::string(in.slice(span)) + "`").expect("`" + mended + "`")
       .fix(span, mended, "write `" + mended + "`");

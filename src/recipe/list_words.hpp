@@ -1,0 +1,33 @@
+// Looks into the words of a listed name. Private to this room.
+#pragma once
+#include <string_view>
+
+#include "words/fold.hpp"
+
+namespace qtn {
+
+inline bool starts_with_word(std::string_view text, std::string_view word) {
+  return text.size() > word.size() && lower(text.substr(0, word.size())) == word && text[word.size()] == ' ';
+}
+
+// Where " word " stands in a text, or npos.
+inline std::size_t find_word(std::string_view text, std::string_view word) {
+  for (std::size_t at = text.find(' '); at != std::string_view::npos; at = text.find(' ', at + 1)) {
+    const std::string_view rest = text.substr(at + 1);
+    if (rest.size() > word.size() && rest[word.size()] == ' ' && rest.substr(0, word.size()) == word) return at;
+  }
+  return std::string_view::npos;
+}
+
+// A number that stands by itself inside a name: "eggs plus 1 yolk"; not "2 7-inch tortillas".
+inline bool has_number_word(std::string_view name) {
+  for (std::size_t i = 1; i < name.size(); ++i)
+    if (name[i] >= '0' && name[i] <= '9' && name[i - 1] == ' ') {
+      std::size_t j = i;
+      while (j < name.size() && name[j] >= '0' && name[j] <= '9') ++j;
+      if (j >= name.size() || name[j] != '-') return true;
+    }
+  return false;
+}
+
+}  // namespace qtn
