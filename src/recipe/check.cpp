@@ -15,6 +15,7 @@ void settle(Recipe& recipe, int today, Report& report) {
 }
 
 Recipe check(const Source& source, const Tree& tree, const Surroundings& around, Report& report, Recipe&& spare) {
+  check_text(source, report);
   Recipe recipe = build(source, tree, around, report, std::move(spare));
   settle(recipe, around.today, report);
   return recipe;

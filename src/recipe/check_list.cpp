@@ -98,8 +98,8 @@ void Builder::check_name(const TakeLine& line) {
   if (!line.measured()) {
     if (const std::size_t cut = find_word(name, "and"); cut != std::string::npos) {
       const std::string_view left = name.substr(0, cut), right = name.substr(cut + 5);
-      const Food* both = Larder::standard().find(name);
-      if ((both == nullptr || !(lower(both->name) == lower(name))) && Larder::standard().find(left) && Larder::standard().find(right)) {
+      const Food* both = line.food;
+      if ((both == nullptr || !same_letters(both->name, name)) && Larder::standard().find(left) && Larder::standard().find(right)) {
         const std::string tail(in_.slice({line.name_span.end, line.span.end}));
         report_.add(Code::two_names_one_line, line.name_span, "Two ingredients stand in this line.")
             .find("`" + std::string(name) + "`").expect("a line for each")

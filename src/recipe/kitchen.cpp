@@ -3,6 +3,7 @@
 
 #include "diag/nearest.hpp"
 #include "recipe/kitchen_reader.hpp"
+#include "recipe/phases.hpp"
 
 namespace qtn {
 namespace {
@@ -211,6 +212,7 @@ void KitchenReader::value_field(Field which, View at, Span span) {
 }
 
 Kitchen check_kitchen(const Source& source, const Tree& tree, Report& report) {
+  check_text(source, report);
   return KitchenReader(source, tree, report).run();
 }
 

@@ -4,6 +4,8 @@
 
 namespace qtn {
 
+// 0. Is it plain text at all (plain_text.cpp)?
+void check_text(const Source& source, Report& report);
 // 1. The tree's heads, lists, methods and logs as typed values (build*.cpp).
 Recipe build(const Source& source, const Tree& tree, const Surroundings& around, Report& report, Recipe&& spare);
 // Looks a line's food up by its name, and the form by its words, for a line that was built or renamed (known.cpp).

@@ -126,3 +126,19 @@ TEST_CASE("a card once over is the card, and scaling back is exact") {
     }
   }
 }
+
+TEST_CASE("bytes that are no letters are told once, wherever they stand") {
+  const std::string head = "recipe: A\nmakes: 1 pie\n", rest = "take:\n  2 eggs\nmethod:\n  Beat [the eggs] well, at the caf";
+  const auto count = [](const Report& report) {
+    return std::count_if(report.list().begin(), report.list().end(), [](const Diagnostic& one) { return one.code == Code::not_text; });
+  };
+  CHECK(count(through(head + rest + "\xE9.\n")) == 1);
+  CHECK(count(through(head + rest + "\xE9, the caf\xE9.\n")) == 1);
+  CHECK(count(through(head + rest + std::string(1, '\0') + "e.\n")) == 1);
+  CHECK(count(through("recipe: p\xE2t\xE9\n" + head)) == 1);
+  CHECK(count(through(head + rest + "é ½ °C — “\xF0\x9F\x8D\xB0” \xEF\xBF\xBD.\n")) == 0);
+  const Source house("kitchen.qtn", "kitchen: The caf\xE9\ncooks: 2\n");
+  Report report;
+  check_kitchen(house, parse(house), report);
+  CHECK(count(report) == 1);
+}
