@@ -1,5 +1,8 @@
 #include "app/pipeline.hpp"
 
+#include "card/sheet.hpp"
+#include "day/check.hpp"
+#include "day/hours_asked.hpp"
 #include "render/ledger.hpp"
 #include "syntax/tree.hpp"
 
@@ -7,7 +10,9 @@ namespace qtn {
 
 Recipe compile(const Source& source, const Surroundings& around, Workbench& bench, Report& report) {
   parse(source.text(), bench.tree);
-  return check(source, bench.tree, around, report, std::move(bench.spare));
+  Recipe recipe = check(source, bench.tree, around, report, std::move(bench.spare));
+  check_clock(recipe, report);
+  return recipe;
 }
 
 namespace {
@@ -43,6 +48,27 @@ bool print_card(const Recipe& written, const Order& order, std::string& out, Rep
   if (!(factor == Fraction(1))) scaled = scale(recipe, factor);
   const Adapted adapted = show(scaled ? *scaled : recipe, order.request);
   render(order.format, make_card(adapted), out);
+  return true;
+}
+
+bool print_day(const Recipe& recipe, const DayAsk& ask, Format format, std::string& out, Report& report) {
+  const Board board = board_of(recipe, ask.request, report);
+  if (report.has_errors()) return false;
+  DayOrder order = order_of(board.kitchen);
+  if (board.cooks) order.cooks = *board.cooks;
+  if (ask.cooks) order.cooks = *ask.cooks;
+  if (ask.ovens) order.ovens = *ask.ovens;
+  order.nights = ask.nights;
+  order.start = ask.start;
+  order.pins = ask.pins, order.settled = ask.settled;
+  const std::string zone = !ask.zone.empty() || board.kitchen == nullptr ? ask.zone : std::string(board.kitchen->zone);
+  if (!set_hours(board, zone, ask.serve, ask.now, order, report)) return false;
+  ClockOrder makings = board.order;
+  makings.way = ask.way;
+  const Clock clock = wind(std::move(makings));
+  const Day day = plan_day(clock, order, report);
+  if (!day.planned) return false;
+  render(format, make_sheet(board, day, words_of(recipe)), out);
   return true;
 }
 

@@ -6,6 +6,7 @@
 
 #include "adapt/adapt.hpp"
 #include "card/make.hpp"
+#include "day/board.hpp"
 #include "recipe/recipe.hpp"
 #include "render/render.hpp"
 
@@ -31,6 +32,24 @@ Recipe compile(const Source& source, const Surroundings& around, Workbench& benc
 // A checked recipe to the card that was ordered, appended to `out`. False, with the reason in `report`, when the order
 // cannot be met: no such variant, a yield of another kind, a version with errors of its own.
 bool print_card(const Recipe& recipe, const Order& order, std::string& out, Report& report);
+
+// What is asked of a day.
+struct DayAsk {
+  Request request;             // the size of a single recipe
+  std::optional<Minute> serve; // hours of the wall; else the menu's own
+  std::optional<Minute> start; // begun then, served as early as can be
+  std::optional<Minute> now;   // nothing is served before this; not known: not checked
+  std::optional<int> cooks, ovens;
+  std::optional<Way> way;
+  std::string zone;            // else the kitchen's
+  bool nights = false;         // work in the night is allowed
+  std::vector<Pin> pins;
+  std::vector<Settled> settled;
+};
+
+// The run sheet of a recipe or a menu, appended to `out`. False, with the reason in `report`, when there is no such day
+// or the order cannot be met.
+bool print_day(const Recipe& recipe, const DayAsk& ask, Format format, std::string& out, Report& report);
 
 // The trade's table of a checked recipe, at the size that was ordered, appended to `out`: as text, else as JSON. False,
 // with the reason in `report`, when the order cannot be met or nothing in the recipe can be weighed.

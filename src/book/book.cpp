@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "book/path.hpp"
+#include "day/check.hpp"
 
 namespace qtn {
 
@@ -85,6 +86,7 @@ void Book::finish() {
   const Open& top = open_.back();
   Checked& entry = *top.entry;
   entry.recipe = std::make_unique<Recipe>(check(entry.source, entry.tree, top.around, entry.report));
+  check_clock(*entry.recipe, entry.report);
   entry.report.sort();
   leave_ring_search(entry);
   open_.pop_back();

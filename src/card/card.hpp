@@ -47,6 +47,7 @@ struct Fact {
 };
 enum class FactKind : std::uint16_t {
   makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, standardized, edition, serve, guests,
+  begin, hands_on, waiting, whole, proof, time,
 };
 
 // One ingredient line.
@@ -68,6 +69,43 @@ struct CardStep {
   Range32 runs;
 };
 
+// One line of a run sheet.
+struct Hour {
+  enum class Kind : std::uint8_t { hands, watched, waits, serving } kind = Kind::hands;
+  Range32 from, until;   // runs: "16:40"; `until` is empty where it is the same
+  Range32 name;          // the dish and its part
+  Range32 words;         // what is done
+  Range32 who;           // "cook 1, oven"; may be empty
+  Range32 why;           // why no later; may be empty
+  bool rough = false;    // ≈: its length is not written
+  int times = 1;         // this often, `every` minutes apart
+  int every = 0;
+  std::string key;       // names it from one plan to the next
+  // ISO 8601; `utc` ones are empty without a zone.
+  std::string from_wall, until_wall, from_utc, until_utc;
+};
+
+// A day as a drawing: strips of hours, lanes one above the other. Lengths are minutes, from the strip's left edge.
+struct Bar {
+  std::uint16_t lane = 0;
+  int from = 0, until = 0;
+  Hour::Kind kind = Hour::Kind::hands;
+  std::string label;
+};
+struct Strip {
+  std::string title;                           // "Saturday 28 February 2026"
+  int length = 0;
+  std::vector<std::pair<int, std::string>> hours;  // marks of the axis
+  std::vector<std::pair<int, int>> nights;
+  std::vector<Bar> bars;
+};
+struct Drawing {
+  std::string title;
+  std::vector<std::string> lanes;
+  std::vector<Strip> strips;
+  bool empty() const { return strips.empty(); }
+};
+
 // A part, or a block after the dish. Steps are numbered through the section by the renderer, notes and openers too
 // where they are steps of their own (`note` is not).
 struct Section {
@@ -75,6 +113,7 @@ struct Section {
   Range32 facts;  // of Card::facts
   Range32 rows;
   Range32 steps;
+  Range32 hours;  // of a run sheet
 };
 
 struct Remark {
@@ -95,6 +134,8 @@ struct Card {
   std::vector<Fact> facts;
   std::vector<Row> rows;
   std::vector<CardStep> steps;
+  std::vector<Hour> hours;
+  Drawing drawing;
 
   Range32 title;              // runs
   Range32 edition;            // runs: "scaled to 3 times", "for 20"; empty as written

@@ -119,6 +119,7 @@ void Maker::head() {
     out_.add(adapted_.serves.text, Role::amount, *recipe_.serves);
     fact(FactKind::serves, Caption::serves, out_.end());
   }
+  time_fact();
   for (const TextFact& one : recipe_.facts) {
     if (one.field == Field::serve) fact(FactKind::serve, Caption::serve, prose(recipe_.slice(one.span)));
     if (one.field == Field::guests) fact(FactKind::guests, Caption::guests, prose(recipe_.slice(one.span)));

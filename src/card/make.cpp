@@ -37,6 +37,7 @@ void Maker::part(const Part& part) {
   if (!part.unnamed) {
     makes_fact(part.makes, adapted_.part_makes[index], adapted_.part_makes_each[index]);
     if (part.tin) tin_fact(*part.tin);
+    part_time_fact(static_cast<Index>(index));
     keeps_fact(part.keeps);
     ready_fact(part.ready_after);
     batch_fact(part.batch, adapted_.part_batch[index], adapted_.part_rounds[index]);

@@ -4,6 +4,7 @@
 #include "card/prose.hpp"
 #include "card/words.hpp"
 #include "card/writer.hpp"
+#include "day/day.hpp"
 
 namespace qtn {
 
@@ -22,6 +23,8 @@ class Maker : private OwnFragments {
   void makes_fact(const std::vector<Made>& all, const std::vector<Shown>& shown, const std::vector<Shown>& each);
   void tin_fact(const Tin& tin);
   void keeps_fact(const std::vector<Keep>& keeps);
+  void time_fact();
+  void part_time_fact(Index part);
   void ready_fact(const std::optional<Quantity>& after);
   void batch_fact(const std::optional<Batch>& batch, const Shown& limit, const Rounds& rounds);
   void rounds(const Rounds& rounds, Caption word, bool size);
@@ -66,6 +69,7 @@ class Maker : private OwnFragments {
   Writer out_;
   Prose prose_;
   Words words_;
+  Spans spans_;  // how long it takes
   std::vector<Fragment> fragments_;
   std::size_t step_at_ = 0;   // where the step begins in the card's text
   std::vector<Place> places_;  // of the clause in hand, in the order of its words

@@ -97,6 +97,20 @@ constexpr CaptionRow kRows[] = {
     {Caption::rounds, " rounds", " rounds"},
     {Caption::with, "with ", "with "},
     {Caption::instead_of, "instead of ", "instead of "},
+    {Caption::begin, "Begin", "Begin"},
+    {Caption::hands_on, "Hands-on", "Hands-on"},
+    {Caption::waiting, "Waiting", "Waiting"},
+    {Caption::whole_time, "In all", "In all"},
+    {Caption::proof, "Plan", "Plan"},
+    {Caption::takes_time, "Time", "Time"},
+    {Caption::hands_on_and, " hands-on", " hands-on"},
+    {Caption::waiting_and, " waiting", " waiting"},
+    {Caption::begin_so_long, "begin ", "begin "},
+    {Caption::before_serving, " before serving", " before serving"},
+    {Caption::made_once, "Made once, for several", "Made once, for several"},
+    {Caption::rests_on, "What this plan rests on", "What this plan rests on"},
+    {Caption::changed, "Changed since the plan before", "Changed since the plan before"},
+    {Caption::run_sheet, "Run sheet", "Run sheet"},
 };
 static_assert(std::size(kRows) == kLabels);
 

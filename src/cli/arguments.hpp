@@ -3,7 +3,7 @@
 #include <optional>
 #include <string>
 
-#include "recipe/recipe.hpp"
+#include "adapt/adapt.hpp"
 
 namespace qtn {
 
@@ -15,5 +15,8 @@ struct Amount {
 std::optional<Amount> read_amount_argument(const std::string& text, Dialect dialect);
 // "26 cm round, 3 cm deep"; nothing when the text is no size of a tin.
 std::optional<Tin> read_tin_argument(const std::string& text);
+
+// What `--times`, `--serves` or `--makes` asks for; false after a complaint.
+bool read_size(const std::string& times, const std::string& serves, const std::string& makes, Request& request);
 
 }  // namespace qtn

@@ -36,34 +36,6 @@ std::optional<Dialect> dialect_named(const std::string& name) {
   return std::nullopt;
 }
 
-// What `--times`, `--serves` or `--makes` asks for; false after a complaint.
-bool read_size(const std::string& times, const std::string& serves, const std::string& makes, Request& request) {
-  const auto amount = [&](const std::string& text) { return read_amount_argument(text, Dialect::british); };
-  const auto wrong = [](const std::string& what, const std::string& value, const std::string& known) {
-    complain(what + " " + value + " is not known; it is " + known);
-    return false;
-  };
-  if (!times.empty()) {
-    const auto read = amount(times);
-    if (!read || read->quantity.unit != kNoUnit || !read->thing.empty() || read->quantity.low.sign() <= 0)
-      return wrong("--times", times, "a number above 0: 3, 1/2, 2.5");
-    request.times = read->quantity.low;
-  }
-  if (!serves.empty()) {
-    const auto read = amount(serves);
-    if (!read || read->quantity.unit != kNoUnit || read->quantity.low.sign() <= 0)
-      return wrong("--serves", serves, "a number of people: 20");
-    request.serves = read->quantity;
-  }
-  if (!makes.empty()) {
-    const auto read = amount(makes);
-    if (!read || read->quantity.low.sign() <= 0) return wrong("--makes", makes, "an amount: 12 pasties, 2 kg");
-    request.makes = read->quantity;
-    request.makes_thing = read->thing;
-  }
-  return true;
-}
-
 // The order of a `card` call, or nothing after a complaint.
 std::optional<Order> order_of(const CardOptions& options) {
   Order order;

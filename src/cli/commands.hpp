@@ -32,6 +32,17 @@ struct RatiosOptions {
 };
 int run_ratios(const RatiosOptions& options);
 
+struct DayOptions {
+  std::string path;
+  std::string as = "text", out;
+  std::string serve, start, zone, way, keep;
+  std::string times, serves, makes;
+  std::string cooks, ovens;
+  std::vector<std::string> pins;
+  bool nights = false, past = false;
+};
+int run_day(const DayOptions& options);
+
 int run_ask(const std::vector<std::string>& words, const std::string& measures);
 int run_explain(const std::string& code);
 

@@ -45,6 +45,28 @@ int main(int argc, char** argv) {
   card_command->add_option("--out", card.out, "a file, or a folder for several; written whole or not at all");
   card_command->callback([&] { exit = run_card(card); });
 
+  DayOptions day;
+  auto* day_command = app.add_subcommand("day", "the run sheet: when everything begins, planned backwards from the hour it is served");
+  day_command->add_option("PATH", day.path, "a recipe or a menu; - reads standard input")->required();
+  day_command->add_option("--serve", day.serve, "the day and hour of serving: \"2026-12-05 18:30\"; else the menu's own");
+  day_command->add_option("--start", day.start, "nothing begins before this day and hour; served as early as can be where no hour of serving is given");
+  day_command->add_option("--as", day.as, "text, markdown, html, json or ical")->capture_default_str();
+  day_command->add_option("--cooks", day.cooks, "so many cooks; else the menu's or the kitchen's");
+  day_command->add_option("--ovens", day.ovens, "so many ovens; else the kitchen's");
+  day_command->add_option("--zone", day.zone, "whose clocks: Europe/London; else the kitchen's, or none");
+  day_command->add_option("--pin", day.pins, "a step at an hour: \"Tart: bake = 17:00\"; may be given again");
+  day_command->add_option("--keep", day.keep, "an earlier sheet (--as json): what it says is kept wherever it can be");
+  day_command->add_option("--way", day.way, "hand or machine, where a step has two ways");
+  day_command->add_flag("--nights", day.nights, "work in the night is allowed");
+  day_command->add_flag("--past", day.past, "an hour that is over may be planned too");
+  auto* day_times = day_command->add_option("--times", day.times, "so many times the recipe: 3, 1/2, 2.5");
+  auto* day_serves = day_command->add_option("--serves", day.serves, "for so many people");
+  auto* day_makes = day_command->add_option("--makes", day.makes, "so much of it: 12 pasties, 2 kg");
+  day_times->excludes(day_serves)->excludes(day_makes);
+  day_serves->excludes(day_makes);
+  day_command->add_option("--out", day.out, "a file; written whole or not at all");
+  day_command->callback([&] { exit = run_day(day); });
+
   RatiosOptions ratios;
   auto* ratios_command = app.add_subcommand("ratios", "per cent of the flour and of the whole, part by part and overall");
   ratios_command->add_option("PATH", ratios.paths, "files or folders; - reads standard input")->required();

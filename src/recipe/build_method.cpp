@@ -3,21 +3,10 @@
 
 #include "base/scan.hpp"
 #include "recipe/builder.hpp"
+#include "recipe/sentences.hpp"
 #include "words/lexicon.hpp"
 
 namespace qtn {
-namespace {
-
-bool ends_sentence(std::string_view text, std::size_t at) {
-  if (text[at] != '.' && text[at] != '!' && text[at] != '?') return false;
-  std::size_t next = at + 1;
-  if (next >= text.size()) return true;
-  if (text[next] != ' ' && text[next] != '\n' && text[next] != '\r') return false;
-  while (next < text.size() && (text[next] == ' ' || text[next] == '\n' || text[next] == '\r')) ++next;
-  return next >= text.size() || text[next] == '[' || (text[next] >= 'A' && text[next] <= 'Z');
-}
-
-}  // namespace
 
 void Builder::method_block(View block) {
   const Field which = field_of(block.value());

@@ -38,7 +38,7 @@ Kitchen KitchenReader::run() {
       report_.add(Code::stray_line, at.span(), "This line belongs to no field.")
           .find(quoted(in_.slice(at.span()))).expect("a field of the kitchen, such as `ovens:`");
   }
-  choose_oven(oven_kinds_);
+  choose_oven();
   return std::move(kitchen_);
 }
 
@@ -148,6 +148,7 @@ void KitchenReader::text_field(Field which, Span span) {
             .expect(std::string(kitchen_form(which)));
       break;
     case Field::night: night(span); break;
+    case Field::zone: kitchen_.zone = text; break;
     default:
       report_.add(Code::field_out_of_place, span, quoted(std::string(row(which).word) + ":") + " cannot stand in a kitchen's file.")
           .expect("it belongs in a recipe or a menu");

@@ -20,6 +20,7 @@ constexpr Form kForms[] = {
     {Field::words, "`British` or `American`"},
     {Field::law, "`UK`, `EU` or `US`"},
     {Field::seasoning, "`gently`, or `in proportion`"},
+    {Field::zone, "a zone of the world's clocks: `Europe/London`"},
     {Field::currency, "three letters as on a bank statement: `GBP`"},
     {Field::night, "two times of a 24-hour clock: `22:00 to 06:30`"},
     {Field::cooks, "how many cook: `2`"},
@@ -44,6 +45,11 @@ std::string_view kitchen_form(Field field) {
   for (const Form& form : kForms)
     if (form.field == field) return form.looks;
   return "a value";
+}
+
+int small_number(const Fraction& value) {
+  constexpr Wide kMost = 1000;  // no kitchen has more of anything
+  return static_cast<int>(std::min(value.floor(), kMost));
 }
 
 void KitchenReader::wrong(Code code, Field where, Span span) {
@@ -156,10 +162,14 @@ bool KitchenReader::comma_number(const Cell& before, const Cell& after) {
 void KitchenReader::fact(Field which, Span name, const std::vector<Cell>& cells) {
   switch (which) {
     case Field::ovens:
-      for (const Cell& cell : cells) oven(cell);
+      kitchen_.ovens.push_back({});
+      kitchen_.ovens.back().name = in_.slice(name);
+      for (const Cell& cell : cells) oven(cell, kitchen_.ovens.back());
       break;
     case Field::hobs:
-      for (const Cell& cell : cells) hob(cell);
+      kitchen_.hobs.push_back({});
+      kitchen_.hobs.back().name = in_.slice(name);
+      for (const Cell& cell : cells) hob(cell, kitchen_.hobs.back());
       break;
     case Field::fridges:
       for (const Cell& cell : cells) fridge(cell);
@@ -178,13 +188,14 @@ void KitchenReader::fact(Field which, Span name, const std::vector<Cell>& cells)
 }
 
 // "2 of these". Said to be read even where its number is wrong, since then that was said.
-bool KitchenReader::of_these(const Cell& cell) {
+bool KitchenReader::of_these(const Cell& cell, int* number_of) {
   constexpr std::string_view kEnd = " of these";
   if (!cell.word.ends_with(kEnd)) return false;
   said("of these", cell.span);
   const Span number{cell.span.begin, cell.span.end - static_cast<std::uint32_t>(kEnd.size())};
-  if (const auto count = figure(Code::kitchen_fact_form, Field::tins, number, {Dimension::count}); count && !count->low.is_whole())
-    wrong(Code::kitchen_fact_form, Field::tins, cell.span);
+  const auto count = figure(Code::kitchen_fact_form, Field::tins, number, {Dimension::count});
+  if (count && !count->low.is_whole()) wrong(Code::kitchen_fact_form, Field::tins, cell.span);
+  else if (count && number_of != nullptr) *number_of = small_number(count->low);
   return true;
 }
 

@@ -20,17 +20,18 @@ bool any_of(std::string_view word, std::initializer_list<std::string_view> words
 
 }  // namespace
 
-void KitchenReader::oven(const Cell& cell) {
+void KitchenReader::oven(const Cell& cell, HouseOven& mine) {
   constexpr Code kCode = Code::kitchen_oven_fact;
   if (const OvenKind kind = oven_kind(cell.word); kind != OvenKind::unstated) {
     said("kind", cell.span);
-    oven_kinds_.push_back(kind);
+    mine.kind = kind;
     return;
   }
-  if (of_these(cell)) return;
+  if (of_these(cell, &mine.count)) return;
   if (cell.word.starts_with("heats in ")) {
     said("heats", cell.span);
-    figure(kCode, Field::ovens, {cell.span.begin + 9, cell.span.end}, {Dimension::duration});
+    if (const auto time = figure(kCode, Field::ovens, {cell.span.begin + 9, cell.span.end}, {Dimension::duration}))
+      mine.heats_in = in_base(*time, kitchen_.dialect).low;
     return;
   }
   if (cell.word.starts_with("runs ")) {
@@ -43,17 +44,23 @@ void KitchenReader::oven(const Cell& cell) {
   const auto read = counted(cell.span);
   if (!read || !any_of(read->rest, {"shelf", "shelves"})) return wrong(kCode, Field::ovens, cell.span);
   said("shelves", cell.span);
-  if (!read->read.damaged && (!read->read.amount.low.is_whole() || read->read.amount.low.sign() <= 0)) wrong(kCode, Field::ovens, cell.span);
+  if (read->read.damaged) return;
+  const Fraction& shelves = read->read.amount.low;
+  if (!shelves.is_whole() || shelves.sign() <= 0) return wrong(kCode, Field::ovens, cell.span);
+  mine.shelves = small_number(shelves);
 }
 
-void KitchenReader::hob(const Cell& cell) {
+void KitchenReader::hob(const Cell& cell, HouseHob& mine) {
   constexpr Code kCode = Code::kitchen_hob_fact;
   if (any_of(cell.word, {"gas", "electric", "ceramic", "induction"})) return said("kind", cell.span);
-  if (of_these(cell)) return;
+  if (of_these(cell, &mine.count)) return;
   const auto read = counted(cell.span);
   if (!read || !any_of(read->rest, {"ring", "rings", "burner", "burners", "plate", "plates"})) return wrong(kCode, Field::hobs, cell.span);
   said("rings", cell.span);
-  if (!read->read.damaged && (!read->read.amount.low.is_whole() || read->read.amount.low.sign() <= 0)) wrong(kCode, Field::hobs, cell.span);
+  if (read->read.damaged) return;
+  const Fraction& rings = read->read.amount.low;
+  if (!rings.is_whole() || rings.sign() <= 0) return wrong(kCode, Field::hobs, cell.span);
+  mine.rings = small_number(rings);
 }
 
 void KitchenReader::fridge(const Cell& cell) {
@@ -74,10 +81,16 @@ void KitchenReader::fridge(const Cell& cell) {
 }
 
 // A book's bare temperatures are meant for the house's oven, where all of its ovens are of one kind.
-void KitchenReader::choose_oven(const std::vector<OvenKind>& kinds) {
-  if (kinds.empty()) return;
-  const bool alike = std::all_of(kinds.begin(), kinds.end(), [&](OvenKind kind) { return kind == kinds.front(); });
-  kitchen_.oven = alike ? kinds.front() : OvenKind::unstated;
+void KitchenReader::choose_oven() {
+  bool any = false;
+  for (const HouseOven& oven : kitchen_.ovens) {
+    if (oven.kind == OvenKind::unstated) continue;
+    if (any && oven.kind != kitchen_.oven) {
+      kitchen_.oven = OvenKind::unstated;
+      return;
+    }
+    kitchen_.oven = oven.kind, any = true;
+  }
 }
 
 void KitchenReader::tin(Span name, const std::vector<Cell>& cells) {

@@ -42,17 +42,18 @@ class KitchenReader {
   std::vector<Cell> cells_of(View line);
   bool comma_number(const Cell& before, const Cell& after);
   void fact(Field which, Span name, const std::vector<Cell>& cells);
-  bool of_these(const Cell& cell);
+  // "2 of these"; `count` is set where it is a number.
+  bool of_these(const Cell& cell, int* count = nullptr);
   void verb(Span name, const std::vector<Cell>& cells);
   void measure(Span name, const std::vector<Cell>& cells);
   void house_word(Span name, const std::vector<Cell>& cells);
 
   // kitchen_places.cpp: what takes room and heat
-  void oven(const Cell& cell);
-  void hob(const Cell& cell);
+  void oven(const Cell& cell, HouseOven& mine);
+  void hob(const Cell& cell, HouseHob& mine);
   void fridge(const Cell& cell);
   void tin(Span name, const std::vector<Cell>& cells);
-  void choose_oven(const std::vector<OvenKind>& kinds);
+  void choose_oven();
 
   // kitchen_foods.cpp: ingredients and prices
   void food(Span name, const std::vector<Cell>& cells);
@@ -79,9 +80,10 @@ class KitchenReader {
   Tree scratch_;
   std::vector<std::pair<Field, Span>> seen_;
   std::vector<std::pair<std::string, Span>> said_;
-  std::vector<OvenKind> oven_kinds_;
 };
 
+// A whole number above 0 as an int; more than 1000 is 1000.
+int small_number(const Fraction& value);
 // What a line of a block, or a value of a field, looks like.
 std::string_view kitchen_form(Field field);
 

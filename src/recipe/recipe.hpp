@@ -306,6 +306,18 @@ struct HouseMeasure {
   std::string_view name;
   Quantity amount;
 };
+struct HouseOven {  // one line of `ovens:`
+  std::string_view name;
+  OvenKind kind = OvenKind::unstated;
+  int shelves = 0;                       // 0: not said
+  int count = 1;                         // so many of these
+  Fraction heats_in = Fraction::lost();  // minutes
+};
+struct HouseHob {
+  std::string_view name;
+  int rings = 0;  // 0: not said
+  int count = 1;
+};
 struct Kitchen {
   std::string_view name;
   Dialect dialect = Dialect::unstated;
@@ -318,7 +330,9 @@ struct Kitchen {
   int cooks = 1;
   int night_from = 22 * 60, night_to = 6 * 60 + 30;
   bool gentle_seasoning = false;
-  std::string_view law, currency;
+  std::string_view law, currency, zone;
+  std::vector<HouseOven> ovens;
+  std::vector<HouseHob> hobs;
   std::vector<HouseMeasure> measures;
   std::vector<std::pair<std::string_view, Tin>> tins;
   std::vector<std::pair<std::string_view, Verb>> verbs;

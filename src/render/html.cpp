@@ -1,5 +1,6 @@
 // A card as one self-contained page: no script, nothing fetched. The look is in src/data/card_css.txt.
 #include "data/tables.hpp"
+#include "render/drawing.hpp"
 #include "render/html_runs.hpp"
 #include "render/layout.hpp"
 #include "render/render.hpp"
@@ -14,6 +15,7 @@ class Page : HtmlRuns {
   void write() {
     head();
     opening();
+    draw(card_.drawing, ink_);
     for (const Section& part : card_.parts) section(part);
     for (const Section& block : card_.after) section(block);
     notes();
@@ -97,7 +99,7 @@ class Page : HtmlRuns {
   // What is taken on one side, what is done on the other; under one another where there is no room.
   void section(const Section& section) {
     const bool named = !section.title.empty();
-    ink_.mark("<section class=\"part\">\n");
+    ink_.put(section.hours.empty() ? "<section class=\"part\">\n" : "<section class=\"part day\">\n");
     if (named || !section.facts.empty() || !section.rows.empty()) {
       ink_.mark("<div class=\"take\">\n");
       if (named) {
@@ -109,6 +111,7 @@ class Page : HtmlRuns {
       if (!section.rows.empty()) table(section.rows);
       ink_.mark("</div>\n");
     }
+    if (!section.hours.empty()) hours(section.hours);
     if (!section.steps.empty()) {
       ink_.mark("<div class=\"method\">\n");
       if (!named) heading(card_.method_heading);
@@ -116,6 +119,35 @@ class Page : HtmlRuns {
       ink_.mark("</div>\n");
     }
     ink_.mark("</section>\n");
+  }
+
+  void hours(Range32 range) {
+    ink_.mark("<div class=\"hours\"><table>\n");
+    for (const Hour& hour : hours_of(card_, range)) {
+      ink_.mark("<tr><td><time datetime=\"");
+      put_escaped(ink_, hour.from_utc.empty() ? hour.from_wall : hour.from_utc);
+      ink_.mark("\">");
+      runs(hour.from, Role::time);
+      ink_.mark("</time>");
+      if (!hour.until.empty()) {
+        ink_.put(hour.rough ? "<span class=\"until\"> ≈ " : "<span class=\"until\"> – ");
+        runs(hour.until, Role::time);
+        ink_.mark("</span>");
+      }
+      ink_.mark("</td><th scope=\"row\"><span class=\"dish\">");
+      runs(hour.name, Role::name);
+      ink_.put(hour.words.empty() ? "</span>" : ":</span> ");
+      runs(hour.words);
+      if (!hour.who.empty() || !hour.why.empty()) {
+        ink_.mark("<span class=\"why\">");
+        runs(hour.who);
+        if (!hour.who.empty() && !hour.why.empty()) ink_.mark("; ");
+        runs(hour.why);
+        ink_.mark("</span>");
+      }
+      ink_.mark("</th></tr>\n");
+    }
+    ink_.mark("</table></div>\n");
   }
 
   void table(Range32 rows) {

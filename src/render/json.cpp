@@ -41,6 +41,18 @@ std::string_view key_of(std::uint16_t kind) {
       return "serve";
     case FactKind::guests:
       return "guests";
+    case FactKind::begin:
+      return "begin";
+    case FactKind::hands_on:
+      return "handsOn";
+    case FactKind::waiting:
+      return "waiting";
+    case FactKind::whole:
+      return "inAll";
+    case FactKind::proof:
+      return "plan";
+    case FactKind::time:
+      return "time";
   }
   return "other";
 }
@@ -121,6 +133,20 @@ std::string_view key_of(Manner manner) {
   return "plain";
 }
 
+std::string_view key_of(Hour::Kind kind) {
+  switch (kind) {
+    case Hour::Kind::hands:
+      return "hands";
+    case Hour::Kind::watched:
+      return "watched";
+    case Hour::Kind::waits:
+      return "waits";
+    case Hour::Kind::serving:
+      break;
+  }
+  return "serving";
+}
+
 class Record {
  public:
   Record(const Card& card, std::string& out) : card_(card), json_(out) {}
@@ -184,7 +210,26 @@ class Record {
         json_.member("text", words(step.runs));
         runs(step.runs);
       });
+      if (!section.hours.empty()) list("hours", hours_of(card_, section.hours), [&](const Hour& one) { hour(one); });
     });
+  }
+
+  void hour(const Hour& hour) {
+    json_.member("key", hour.key);
+    json_.member("kind", key_of(hour.kind));
+    json_.member("from", hour.from_wall);
+    json_.member("until", hour.until_wall);
+    if (!hour.from_utc.empty()) json_.member("fromUtc", hour.from_utc);
+    if (!hour.until_utc.empty()) json_.member("untilUtc", hour.until_utc);
+    json_.member("name", words(hour.name));
+    json_.member("text", words(hour.words));
+    json_.member("who", words(hour.who));
+    json_.member("why", words(hour.why));
+    json_.member("rough", hour.rough);
+    if (hour.times > 1) {
+      json_.number("times", hour.times);
+      json_.number("everyMinutes", hour.every);
+    }
   }
 
   void line(const Row& row) {

@@ -42,6 +42,11 @@ class JsonText {
     out_ += value ? "true" : "false";
     after_key_ = false;
   }
+  void number(std::string_view name, long value) {
+    key(name);
+    out_ += std::to_string(value);
+    after_key_ = false;
+  }
   void text(std::string_view text) {  // an element of a list
     next();
     append_json_string(out_, text);

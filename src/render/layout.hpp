@@ -20,6 +20,10 @@ inline std::span<const CardStep> steps_of(const Card& card, Range32 range) {
   return std::span<const CardStep>(card.steps).subspan(range.first, range.count);
 }
 
+inline std::span<const Hour> hours_of(const Card& card, Range32 range) {
+  return std::span<const Hour>(card.hours).subspan(range.first, range.count);
+}
+
 // Has this list a second column? One of things that are only counted has nothing to say there.
 inline bool two_columns(const Card& card, Range32 rows) {
   if (!card.second) return false;

@@ -81,9 +81,38 @@ class Sheet {
         parent = true;
       }
     }
+    hours(section.hours);
     if (section.steps.empty()) return;
     if (!named) heading("## ", card_.method_heading);
     steps(section.steps);
+  }
+
+  void hours(Range32 range) {
+    if (range.empty()) return;
+    gap();
+    for (const Hour& hour : hours_of(card_, range)) {
+      begin("- ");
+      out_ += "**";
+      runs(hour.from);
+      if (!hour.until.empty()) {
+        out_ += hour.rough ? " ≈ " : " – ";
+        runs(hour.until);
+      }
+      out_ += "** ";
+      runs(hour.name);
+      if (!hour.words.empty()) {
+        out_ += ": ";
+        runs(hour.words);
+      }
+      if (!hour.who.empty() || !hour.why.empty()) {
+        out_ += " (";
+        runs(hour.who);
+        if (!hour.who.empty() && !hour.why.empty()) out_ += "; ";
+        runs(hour.why);
+        out_ += ')';
+      }
+      end();
+    }
   }
 
   void line(const Row& row, bool inner) {

@@ -11,11 +11,12 @@ struct Output {
   void (*write)(const Card& card, std::string& out);
 };
 
-constexpr std::array<Output, 4> kOutputs{{
+constexpr std::array<Output, 5> kOutputs{{
     {{Format::markdown, "markdown", "md", "CommonMark, to read as it stands or to set"}, render_markdown},
     {{Format::html, "html", "html", "one page for screen and paper, complete in itself"}, render_html},
     {{Format::text, "text", "txt", "plain text in aligned columns"}, render_text},
     {{Format::json, "json", "json", "the words of the card beside the exact amounts"}, render_json},
+    {{Format::ical, "ical", "ics", "a calendar, an event with an alarm for each line of a run sheet"}, render_ical},
 }};
 
 }  // namespace
@@ -26,16 +27,17 @@ void render(Format format, const Card& card, std::string& out) {
   }
 }
 
-const FormatRow* find_format(std::string_view name) {
+const FormatRow* find_format(std::string_view name, bool sheet) {
   for (const Output& output : kOutputs) {
-    if (output.row.name == name) return &output.row;
+    if (output.row.name == name && (sheet || output.row.format != Format::ical)) return &output.row;
   }
   return nullptr;
 }
 
-std::string format_names() {
+std::string format_names(bool sheet) {
   std::string names;
   for (const Output& output : kOutputs) {
+    if (output.row.format == Format::ical && !sheet) continue;
     if (!names.empty()) names += ", ";
     names += output.row.name;
   }

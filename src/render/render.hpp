@@ -1,4 +1,4 @@
-// A card in one of four outputs. Layout and escaping only: no arithmetic, no look-ups, no words of its own beyond
+// A card, or a run sheet, in one of its outputs. Layout and escaping only: no arithmetic, no look-ups, no words of its own beyond
 // what a format demands.
 #pragma once
 #include <string>
@@ -7,13 +7,14 @@
 
 namespace qtn {
 
-enum class Format : std::uint8_t { markdown, html, text, json };
+enum class Format : std::uint8_t { markdown, html, text, json, ical };
 
 // Appends to `out`, so that many cards can share one buffer.
 void render_markdown(const Card& card, std::string& out);  // CommonMark
 void render_html(const Card& card, std::string& out);      // one self-contained file
 void render_text(const Card& card, std::string& out);      // plain text, no markup characters
 void render_json(const Card& card, std::string& out);      // display text beside exact values
+void render_ical(const Card& card, std::string& out);      // of a run sheet: RFC 5545
 void render(Format format, const Card& card, std::string& out);
 
 // The row of the formats table: name ("html"), file ending ("html"), what it is for.
@@ -21,7 +22,8 @@ struct FormatRow {
   Format format;
   std::string_view name, ending, purpose;
 };
-const FormatRow* find_format(std::string_view name);
-std::string format_names();  // "markdown, html, text, json"
+// `sheet`: of a run sheet, which may be a calendar too.
+const FormatRow* find_format(std::string_view name, bool sheet = false);
+std::string format_names(bool sheet = false);  // "markdown, html, text, json"
 
 }  // namespace qtn

@@ -77,12 +77,32 @@ class Leaf {
     facts(section.facts, kIndent);
     if (!section.facts.empty() && !section.rows.empty()) gap();
     table(section.rows);
+    hours(section.hours);
     if (section.steps.empty()) return;
     if (!named) heading(card_.method_heading);
     if (!section.rows.empty() || !section.facts.empty()) {
       if (named) gap();
     }
     steps(section.steps);
+  }
+
+  // The hour in a column, then what, then who and why on a line of their own.
+  void hours(Range32 range) {
+    constexpr std::size_t kColumn = kIndent + 19;
+    for (const Hour& hour : hours_of(card_, range)) {
+      out_.append(kIndent, ' ');
+      std::string when = words(hour.from);
+      if (!hour.until.empty()) when += (hour.rough ? " ≈ " : " – ") + words(hour.until);
+      left(when, kColumn - kIndent);
+      std::string text = words(hour.name);
+      if (!hour.words.empty()) text += ": " + words(hour.words);
+      append_lines(out_, text, kColumn);
+      std::string small = words(hour.who);
+      if (!hour.why.empty()) small += (small.empty() ? "" : "; ") + words(hour.why);
+      if (small.empty()) continue;
+      out_.append(kColumn, ' ');
+      append_lines(out_, "(" + small + ")", kColumn);
+    }
   }
 
   std::string amount_of(const Row& row, bool two) const {

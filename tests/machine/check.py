@@ -9,15 +9,17 @@ import subprocess
 import sys
 import tempfile
 import urllib.parse
+import zoneinfo
 
 try:
+    import icalendar
     import jsonschema
 except ImportError:
-    sys.exit("This test wants Debian's python3-jsonschema; `bash tests/tools/setup.sh test` installs it.")
+    sys.exit("This test wants Debian's python3-jsonschema and python3-icalendar; `bash tests/tools/setup.sh test` installs them.")
 
 program, root = sys.argv[1], pathlib.Path(sys.argv[2])
 here = pathlib.Path(__file__).parent
-faults, counts = [], {"problems": 0, "results": 0, "cards": 0, "ratios": 0, "fixes": 0, "others": 0, "mended": 0}
+faults, counts = [], {"problems": 0, "results": 0, "cards": 0, "ratios": 0, "fixes": 0, "others": 0, "mended": 0, "hours": 0}
 
 
 def validator(name):
@@ -158,6 +160,43 @@ def check_ratios(arguments, folder, where):
         faults.append(f"{where}: no table of ratios")
 
 
+def check_day(path, folder, where):
+    """A run sheet as JSON against its schema, and as a calendar read back by a library of its own: the same hours."""
+    asked = ["day", path, "--past"]
+    if "menus" not in path:
+        asked += ["--serve", "2026-12-05 18:30"]
+    for zone in (None, "Europe/London"):
+        call = asked + (["--zone", zone] if zone else [])
+        out, code = run([*call, "--as", "json"], folder)
+        if code != 0:
+            faults.append(f"{where}: exit {code}")
+            return
+        sheet = json.loads(out)
+        validate(card_schema, sheet, where)
+        hours = [hour for part in sheet["parts"] for hour in part["hours"]]
+        if [hour["from"] for hour in hours] != sorted(hour["from"] for hour in hours):
+            faults.append(f"{where}: hours out of order")
+        calendar, code = run([*call, "--as", "ical"], folder)
+        if any(len(line.encode()) > 75 for line in calendar.split("\r\n")):
+            faults.append(f"{where}: a line of the calendar is longer than 75 octets")
+        events = [part for part in icalendar.Calendar.from_ical(calendar).walk() if part.name == "VEVENT"]
+        if len(events) != len(hours) or len({event["UID"] for event in events}) != len(events):
+            faults.append(f"{where}: {len(events)} events of {len(hours)} hours, or one UID twice")
+        for event, hour in zip(events, hours):
+            start, end = event["DTSTART"].dt, event["DTEND"].dt
+            wanted = ("fromUtc", "untilUtc") if zone else ("from", "until")
+            written = tuple(moment.strftime("%Y-%m-%dT%H:%M") + ("Z" if zone else "") for moment in (start, end))
+            if written != tuple(hour[name] for name in wanted) or (start.tzinfo is None) == bool(zone):
+                faults.append(f"{where}: {written} in the calendar, {hour['from']} on the sheet")
+            if zone:
+                local = start.astimezone(zoneinfo.ZoneInfo(zone)).strftime("%Y-%m-%dT%H:%M")
+                if local != hour["from"]:
+                    faults.append(f"{where}: {local} by the library's zone, {hour['from']} by ours")
+            if hour["text"] not in str(event["SUMMARY"]) or len(event.subcomponents) != 1:
+                faults.append(f"{where}: an event without its words or its alarm")
+        counts["hours"] += len(hours)
+
+
 def bad_samples(page):
     """The books of the bad samples of a page: a list of {file name: text}."""
     books, inside = [], None
@@ -202,11 +241,13 @@ def main():
     check_cards(recipes, root / "examples", "examples", len(recipes))
     for options in (["--times", "7/3", "--beside", "american"], ["--units", "imperial", "--beside", "metric"], ["--units", "american", "--times", "1/2"]):
         check_cards([*options, *recipes], root / "examples", "examples " + " ".join(options), len(recipes))
+    for path in recipes:
+        check_day(path, root / "examples", path)
     check_ratios(["."], root / "examples", "examples")
     for path in sorted((root / "tests/golden").rglob("*.qtn")):
         check_ratios([path.name, "--times", "2"], path.parent, str(path.relative_to(root)))
         check_cards([path.name], path.parent, str(path.relative_to(root)))
-    for name, least in {"problems": 130, "results": 130, "cards": 100, "ratios": 50, "fixes": 30, "others": 30, "mended": 10}.items():
+    for name, least in {"problems": 130, "results": 130, "cards": 100, "ratios": 50, "fixes": 30, "others": 30, "mended": 10, "hours": 500}.items():
         if counts[name] < least:
             faults.append(f"only {counts[name]} {name} were seen, not {least}")
     if len(codes) < 120:

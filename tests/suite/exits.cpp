@@ -68,6 +68,43 @@ constexpr Row kRows[] = {
     {"read: unknown option", "read good.qtn --loud", 2},
     {"read: output that cannot be written", "read good.qtn > /dev/full", 2},
 
+    {"day: good", "day good.qtn --past --serve '2026-12-05 18:30'", 0},
+    {"day: good, from standard input", "day - --past --serve '2026-12-05 18:30' < good.qtn", 0},
+    {"day: every output", "day good.qtn --past --serve '2026-12-05 18:30' --as text && quartern day good.qtn --past --serve '2026-12-05 18:30' --as markdown && quartern day good.qtn --past --serve '2026-12-05 18:30' --as html && quartern day good.qtn --past --serve '2026-12-05 18:30' --as json && quartern day good.qtn --past --serve '2026-12-05 18:30' --as ical", 0},
+    {"day: sizes", "day good.qtn --past --serve '2026-12-05 18:30' --times 3 && quartern day good.qtn --past --serve '2026-12-05 18:30' --serves 6 && quartern day good.qtn --past --serve '2026-12-05 18:30' --makes '6 bowls'", 0},
+    {"day: begun at an hour", "day good.qtn --past --start '2026-12-05 10:00'", 0},
+    {"day: the house", "day good.qtn --past --serve '2026-12-05 18:30' --cooks 2 --ovens 2 --zone Europe/London --nights --way hand", 0},
+    {"day: a pin", "day good.qtn --past --serve '2026-12-05 18:30' --pin 'boil = 17:00'", 0},
+    {"day: a pin of nothing", "day good.qtn --past --serve '2026-12-05 18:30' --pin 'fry = 17:00'", 2},
+    {"day: a pin without an hour", "day good.qtn --past --serve '2026-12-05 18:30' --pin boil", 2},
+    {"day: an earlier sheet kept", "day good.qtn --past --serve '2026-12-05 18:30' --as json --out sheet.json && quartern day good.qtn --past --serve '2026-12-05 18:30' --keep sheet.json", 0},
+    {"day: an earlier sheet that is none", "day good.qtn --past --serve '2026-12-05 18:30' --keep good.qtn", 2},
+    {"day: written to a file", "day good.qtn --past --serve '2026-12-05 18:30' --out sheet.txt", 0},
+    {"day: into a folder that is not there", "day good.qtn --past --serve '2026-12-05 18:30' --out nowhere/sheet.txt", 2},
+    {"day: warnings", "day warned.qtn --past --serve '2026-12-05 18:30'", 0},
+    {"day: errors", "day bad.qtn --past --serve '2026-12-05 18:30'", 1},
+    {"day: nobody says when", "day good.qtn", 2},
+    {"day: over", "day good.qtn --serve '2020-12-05 18:30'", 2},
+    {"day: no hour", "day good.qtn --serve 'half past six'", 2},
+    {"day: no beginning", "day good.qtn --start 'half past six'", 2},
+    {"day: in a gap of the clock", "day good.qtn --past --zone Europe/London --serve '2026-03-29 01:30'", 2},
+    {"day: no such zone", "day good.qtn --past --zone Middle/Earth --serve '2026-03-29 13:00'", 2},
+    {"day: no cook", "day good.qtn --past --serve '2026-12-05 18:30' --cooks 0", 2},
+    {"day: half an oven", "day good.qtn --past --serve '2026-12-05 18:30' --ovens 1/2", 2},
+    {"day: no such way", "day good.qtn --past --serve '2026-12-05 18:30' --way foot", 2},
+    {"day: no size", "day good.qtn --past --serve '2026-12-05 18:30' --times 0", 2},
+    {"day: no such yield", "day good.qtn --past --serve '2026-12-05 18:30' --makes '6 tarts'", 2},
+    {"day: no time for it", "day good.qtn --past --serve '2026-12-05 18:30' --start '2026-12-05 18:29'", 2},
+    {"day: a folder with one recipe", "day folder --past --serve '2026-12-05 18:30'", 0},
+    {"day: a kitchen", "day kitchen/kitchen.qtn --past --serve '2026-12-05 18:30'", 2},
+    {"day: as something else", "day good.qtn --past --serve '2026-12-05 18:30' --as yaml", 2},
+    {"day: help", "day --help", 0},
+    {"day: no path", "day", 2},
+    {"day: missing", "day missing.qtn --serve '2026-12-05 18:30'", 2},
+    {"day: unreadable", "day unreadable.qtn --serve '2026-12-05 18:30'", 2},
+    {"day: unknown option", "day good.qtn --loud", 2},
+    {"day: output that cannot be written", "day good.qtn --past --serve '2026-12-05 18:30' > /dev/full", 2},
+
     {"ratios: good", "ratios good.qtn", 0},
     {"ratios: good, from standard input", "ratios - < good.qtn", 0},
     {"ratios: both outputs", "ratios good.qtn --as text && quartern ratios good.qtn --as json", 0},
@@ -205,7 +242,7 @@ TEST_CASE("the table calls every command with every option, and the document tel
   for (const Row& row : kRows) all += std::string(" ") + row.call + " ";
   const std::string page = tests::slurp(tests::root() / "docs/commands.md");
   int options = 0;
-  for (const std::string command : {"check", "read", "card", "ratios", "ask", "explain"}) {
+  for (const std::string command : {"check", "read", "card", "day", "ratios", "ask", "explain"}) {
     CHECK(kitchen.call("--help").out.find("  " + command) != std::string::npos);
     CHECK(page.find("\n## " + command + "\n") != std::string::npos);
     for (const std::string& option : words_beginning(kitchen.call(command + " --help").out, "--")) {
@@ -222,7 +259,7 @@ TEST_CASE("the table calls every command with every option, and the document tel
     if (commands && line.rfind("  ", 0) == 0 && line[2] != ' ') known.insert(line.substr(2, line.find(' ', 2) - 2));
     commands = commands || line.find("ubcommands") != std::string::npos;
   }
-  CHECK(known == std::set<std::string>{"ask", "card", "check", "explain", "ratios", "read"});
+  CHECK(known == std::set<std::string>{"ask", "card", "check", "day", "explain", "ratios", "read"});
 }
 
 TEST_CASE("a file that this user may not read is told, and so is a folder that he may not write") {
@@ -232,7 +269,7 @@ TEST_CASE("a file that this user may not read is told, and so is a folder that h
   // Root may do anything; nobody may not.
   const std::string who = geteuid() == 0 ? "setpriv --reuid=65534 --regid=65534 --clear-groups " : "";
   const auto call = [&](const std::string& rest) { return kitchen.run(who + "$PWD/bin/quartern " + rest + " 2>&1"); };
-  for (const char* command : {"check", "read", "card", "ratios"}) {
+  for (const char* command : {"check", "read", "card", "day", "ratios"}) {
     const tests::Run got = call(std::string(command) + " bad.qtn");
     CHECK(got.code == 2);
     CHECK_MESSAGE(got.out.find("may not read") != std::string::npos, got.out);

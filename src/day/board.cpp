@@ -1,0 +1,264 @@
+#include "day/board.hpp"
+
+#include <algorithm>
+
+#include "day/say.hpp"
+#include "words/fold.hpp"
+
+namespace qtn {
+namespace {
+
+constexpr std::size_t kMost = 300;  // recipes on one board
+
+bool is_portions(std::string_view name) {
+  const std::string word = lower(name);
+  return word == "portions" || word == "portion";
+}
+
+class Boarder {
+ public:
+  Boarder(const Recipe& recipe, const Request& request, Report& report) : recipe_(recipe), request_(request), report_(report) {}
+
+  Board run() {
+    out_.title = recipe_.title;
+    out_.kitchen = recipe_.kitchen.get();
+    if (recipe_.kind == FileKind::menu) menu();
+    else dish(recipe_, kNone, factor_of(recipe_, request_, report_));
+    if (report_.has_errors()) return std::move(out_);
+    out_.order.dishes = wanted_.size();
+    reach();
+    sizes();
+    makings();
+    return std::move(out_);
+  }
+
+ private:
+  struct Need {
+    Fraction amount;    // of the whole made, as a factor
+    std::string words;  // "363 g for Egg custard tart"
+    std::string spare;  // "33 g for trimmings"
+  };
+  struct Wanted {
+    const Recipe* recipe;
+    Index part;
+    Fraction factor{0};
+    std::vector<std::size_t> uses;  // by `use:` of the recipe, where it stands in wanted_
+    std::vector<Need> needs;
+    int users = 0;                  // that have not asked yet
+  };
+
+  void dish(const Recipe& recipe, Index part, const Fraction& factor) { wanted_.push_back({&recipe, part, factor, {}, {}, 0}); }
+
+  void menu() {
+    const std::optional<Minute> hour = serve_field();
+    cooks_field();
+    std::vector<std::pair<const Recipe*, Span>> seen;
+    for (const TakeLine& line : recipe_.lines) {
+      if (line.target.kind != TargetKind::use || line.target.index >= recipe_.uses.size()) continue;
+      const Use& use = recipe_.uses[line.target.index];
+      if (use.recipe == nullptr) continue;
+      for (const auto& [other, span] : seen)
+        if (other == use.recipe)
+          report_.add(Code::dish_twice, line.span, "`" + std::string(use.as) + "` stands on this table twice, so it is made twice.")
+              .also(span, "the first is here").expect("one line, with all that is wanted of it");
+      seen.push_back({use.recipe, line.span});
+      dish(*use.recipe, use.part, asked_of(line, *use.recipe));
+      out_.serve.push_back(hour_of(line, hour));
+    }
+    if (wanted_.empty() && !report_.has_errors())
+      report_.add(Code::nothing_to_plan, title_span(), "This menu has no dishes.").expect("under `take:` a line for each: `8 portions [Green bean salad]`");
+  }
+
+  Span title_span() const {
+    const auto at = recipe_.title.empty() ? 0 : recipe_.title.data() - recipe_.text.data();
+    return {static_cast<std::uint32_t>(at), static_cast<std::uint32_t>(at) + static_cast<std::uint32_t>(recipe_.title.size())};
+  }
+
+  Fraction asked_of(const TakeLine& line, const Recipe& recipe) {
+    Request request;
+    if (is_portions(line.name)) {
+      request.serves = line.amount;
+      if (!recipe.serves) {
+        report_.add(Code::portions_of_nothing, line.span, "`" + std::string(recipe.title) + "` does not say how many it serves.")
+            .expect("a line `serves: 6` in that recipe, or here a number of what it makes");
+        return Fraction(1);
+      }
+    } else {
+      request.makes = line.amount, request.makes_thing = line.name;
+    }
+    if (!line.measured() || line.amount.is_lost()) return Fraction(1);
+    Report unsaid;
+    const Fraction factor = factor_of(recipe, request, unsaid);
+    if (!unsaid.has_errors()) return factor;
+    const Fraction by_weight = share_of(recipe, kNone, line);
+    if (!by_weight.is_lost()) return by_weight;
+    out_.unsized.push_back(std::string(recipe.title));
+    return Fraction(1);
+  }
+
+  std::optional<Minute> serve_field() {
+    for (const TextFact& fact : recipe_.facts) {
+      if (fact.field != Field::serve) continue;
+      const std::string_view text = trim(recipe_.slice(fact.span));
+      if (const auto wall = read_wall(text)) return wall;
+      report_.add(Code::serve_not_an_hour, fact.span, "This is no day and hour.").find("`" + std::string(text) + "`")
+          .expect("a day and an hour: `2026-02-15 13:00`");
+    }
+    return std::nullopt;
+  }
+
+  void cooks_field() {
+    for (const TextFact& fact : recipe_.facts) {
+      if (fact.field != Field::cooks) continue;
+      const std::string_view text = recipe_.slice(fact.span);
+      const std::size_t digit = text.find_first_of("0123456789");
+      int value = 0;
+      for (std::size_t i = digit; i < text.size() && text[i] >= '0' && text[i] <= '9' && value < 100; ++i) value = value * 10 + (text[i] - '0');
+      if (digit != std::string_view::npos && value >= 1 && value <= 99) out_.cooks = value;
+      else report_.add(Code::kitchen_cooks, fact.span, "This is no number of cooks.").expect("a whole number from 1 to 99");
+    }
+  }
+
+  // `at 14:30`: on the menu's own day.
+  std::optional<Minute> hour_of(const TakeLine& line, const std::optional<Minute>& menu) {
+    for (Index t = line.tails.first; t < line.tails.end(); ++t) {
+      const Tail& tail = recipe_.tails[t];
+      if (tail.kind != TailKind::at_clock) continue;
+      const std::string_view text = recipe_.slice(tail.span);
+      const std::size_t digit = text.find_first_of("0123456789");
+      const auto clock = digit == std::string_view::npos ? std::nullopt : read_clock(trim(text.substr(digit)));
+      if (!clock) {
+        report_.add(Code::serve_not_an_hour, tail.span, "This is no hour of a 24-hour clock.").find("`" + std::string(text) + "`").expect("`at 14:30`");
+        return menu;
+      }
+      if (menu) return day_begin(*menu) + *clock;
+    }
+    return menu;
+  }
+
+  // All that the dishes use, and what that uses; a dish of the table is made for the table, and apart from it for others.
+  void reach() {
+    for (std::size_t i = 0; i < wanted_.size(); ++i) {
+      const Recipe& recipe = *wanted_[i].recipe;
+      std::vector<std::size_t> uses(recipe.uses.size(), kMost);
+      for (std::size_t u = 0; u < recipe.uses.size(); ++u) {
+        const Use& use = recipe.uses[u];
+        if (use.recipe == nullptr) continue;
+        std::size_t found = out_.order.dishes;
+        while (found < wanted_.size() && (wanted_[found].recipe != use.recipe || wanted_[found].part != use.part)) ++found;
+        if (found == wanted_.size()) {
+          if (found >= kMost) continue;
+          wanted_.push_back({use.recipe, use.part, Fraction(0), {}, {}, 0});
+        }
+        uses[u] = found;
+      }
+      wanted_[i].uses = std::move(uses);
+    }
+    for (const Wanted& one : wanted_)
+      for (const std::size_t use : one.uses)
+        if (use < kMost) ++wanted_[use].users;
+  }
+
+  // How much of a used recipe a line takes, as a share of what it makes; lost where that cannot be weighed or counted.
+  Fraction share_of(const Recipe& used, Index part, const TakeLine& line) const {
+    const Index own = part != kNone ? part : used.dish;
+    if (own >= used.parts.size() || line.amount.is_lost()) return Fraction::lost();
+    const Ends need = in_base(line.amount, recipe_.dialect);
+    for (const auto* all : {&used.parts[own].makes, part == kNone ? &used.makes : nullptr}) {
+      if (all == nullptr) continue;
+      for (const Made& made : *all)
+        if (!made.by_product && !made.amount.is_lost() && made.amount.dimension() == line.amount.dimension() &&
+            (made.amount.dimension() != Dimension::count || fold_name(singular_of(made.thing)) == fold_name(singular_of(line.name))))
+          return need.high / in_base(made.amount, used.dialect).low;
+    }
+    if (line.amount.dimension() == Dimension::mass && !used.parts[own].weight_low.is_lost() && used.parts[own].weight_low.sign() > 0)
+      return need.high / used.parts[own].weight_low;
+    return Fraction::lost();
+  }
+
+  // Those that use before those that are used; each asks for its share at its own size.
+  void sizes() {
+    std::vector<std::size_t> ready;
+    for (std::size_t i = 0; i < wanted_.size(); ++i)
+      if (wanted_[i].users == 0) ready.push_back(i);
+    for (std::size_t at = 0; at < ready.size(); ++at) {
+      Wanted& one = wanted_[ready[at]];
+      if (one.factor.is_zero() || one.factor.is_lost()) one.factor = Fraction(1);
+      out_.recipes.push_back(one.factor == Fraction(1) ? *one.recipe : scale(*one.recipe, one.factor));
+      const Recipe& scaled = out_.recipes.back();
+      place_.push_back(ready[at]);
+      for (std::size_t u = 0; u < one.uses.size(); ++u) {
+        if (one.uses[u] >= kMost) continue;
+        Wanted& used = wanted_[one.uses[u]];
+        ask(scaled, static_cast<Index>(u), used);
+        if (--used.users == 0) ready.push_back(one.uses[u]);
+      }
+    }
+  }
+
+  void ask(const Recipe& user, Index use, Wanted& used) {
+    bool any = false;
+    for (const TakeLine& line : user.lines) {
+      if (line.target.kind != TargetKind::use || line.target.index != use || line.struck) continue;
+      Fraction share = share_of(*used.recipe, used.part, line);
+      if (share.is_lost()) continue;
+      Need need;
+      need.words = in_print(write_plain(line.amount)) + (line.amount.dimension() == Dimension::count && line.amount.unit == kNoUnit ? " " + std::string(line.name) : "") +
+                   " for " + std::string(user.title);
+      for (Index t = line.tails.first; t < line.tails.end(); ++t) {
+        const Tail& tail = user.tails[t];
+        if (tail.kind != TailKind::trimmings || !tail.amount || tail.amount->is_lost()) continue;
+        const Fraction more = in_base(*tail.amount, user.dialect).high;
+        share *= Fraction(1) + more;
+        need.spare = in_print(write_plain(*tail.amount)) + " more for trimmings";
+      }
+      need.amount = share;
+      used.factor += share;
+      used.needs.push_back(std::move(need));
+      any = true;
+    }
+    if (any) return;
+    used.factor += Fraction(1);
+    out_.unsized.push_back(std::string(used.recipe->title));
+  }
+
+  void makings() {
+    out_.order.makings.resize(wanted_.size());
+    for (std::size_t r = 0; r < out_.recipes.size(); ++r) {
+      const Wanted& one = wanted_[place_[r]];
+      out_.adapted.push_back(show(out_.recipes[r], {}));
+      Making& making = out_.order.makings[place_[r]];
+      making = {&out_.recipes[r], nullptr, one.part, {}};
+      for (const std::size_t use : one.uses) making.uses.push_back(use < kMost ? static_cast<Index>(use) : kNone);
+      if (one.needs.size() > 1) once(one, out_.recipes[r]);
+    }
+    for (std::size_t r = 0; r < out_.adapted.size(); ++r) out_.order.makings[place_[r]].adapted = &out_.adapted[r];
+    std::erase_if(out_.order.makings, [](const Making& making) { return making.recipe == nullptr; });
+    std::sort(out_.unsized.begin(), out_.unsized.end());
+    out_.unsized.erase(std::unique(out_.unsized.begin(), out_.unsized.end()), out_.unsized.end());
+  }
+
+  void once(const Wanted& one, const Recipe& scaled) {
+    MadeOnce made;
+    made.name = one.part != kNone ? std::string(one.recipe->parts[one.part].name) : std::string(one.recipe->title);
+    for (const Need& need : one.needs) {
+      made.portions.push_back(need.words);
+      if (!need.spare.empty()) made.over += (made.over.empty() ? "" : ", ") + need.spare;
+    }
+    static_cast<void>(scaled);
+    out_.shared.push_back(std::move(made));
+  }
+
+  const Recipe& recipe_;
+  const Request& request_;
+  Report& report_;
+  Board out_;
+  std::vector<Wanted> wanted_;
+  std::vector<std::size_t> place_;  // of each scaled recipe, where it stands in wanted_
+};
+
+}  // namespace
+
+Board board_of(const Recipe& recipe, const Request& request, Report& report) { return Boarder(recipe, request, report).run(); }
+
+}  // namespace qtn

@@ -1,0 +1,228 @@
+// From a clock to a day: the problem posed, solved, and written as rows.
+#include <algorithm>
+
+#include "day/check.hpp"
+#include "day/table.hpp"
+#include "day/say.hpp"
+#include "words/fold.hpp"
+
+namespace qtn {
+namespace {
+
+// Pins an activity's beginning to an hour of the wall.
+void pin(Posed& posed, const DayOrder& order, Number activity, Minute wall) {
+  const plan::Spot& spot = posed.placed.begins[activity];
+  const Ticks shift = posed.per_minute == 1 ? (spot.high + posed.clock_ticks - 1) / posed.clock_ticks : spot.high;
+  const Ticks when = order.hours.gone(wall) * posed.per_minute - shift;
+  posed.problem.bounds.push_back({spot.point, when, when});
+}
+
+// The activity that the words of a pin mean: a step, or a part and a step. kNothing: none, or several (`several`).
+Number meant(const Clock& clock, const std::string& words, bool& several) {
+  std::string part, step = lower(trim(words));
+  if (const std::size_t colon = step.find(':'); colon != std::string::npos) part = trim(step.substr(0, colon)), step = trim(step.substr(colon + 1));
+  Number found = kNothing;
+  several = false;
+  for (Number i = 0; i < clock.doings.size(); ++i) {
+    const Doing& doing = clock.doings[i];
+    if (doing.what != Doing::What::clause && doing.what != Doing::What::work) continue;
+    const Recipe& recipe = clock.recipe_of(doing);
+    const bool named = doing.part != kNone && (lower(recipe.parts[doing.part].name) == part || lower(recipe.title) == part);
+    if (!part.empty() && !named) continue;
+    if (lower(sheet_words(clock, i)).find(step) == std::string::npos && (doing.verb == nullptr || doing.verb->name != step)) continue;
+    several = several || found != kNothing;
+    if (found == kNothing) found = i;
+  }
+  return found;
+}
+
+class Planner {
+ public:
+  Planner(const Clock& clock, const DayOrder& order, Report& report) : clock_(clock), order_(order), report_(report) {}
+
+  Day run() {
+    Day day;
+    day.hours = order_.hours;
+    day.night_from = order_.night_from, day.night_to = order_.night_to;
+    day.cooks = order_.cooks, day.ovens = order_.ovens;
+    if (!plan::holds(plan::place(clock_.network))) {
+      tell_clash(clock_, plan::clash_of(clock_.network), nullptr, report_);
+      return day;
+    }
+    if (!find_pins()) return day;
+    if (order_.serve.empty() && !earliest()) return day;
+    // Whole minutes, and guesses as long as the house says; then finer, then looser: an estimate never forbids a day.
+    for (const Guesses guesses : {Guesses::kept, Guesses::free}) {
+      for (const bool whole : {true, false}) {
+        if (!whole && clock_.per_minute == 1) continue;
+        posed_ = pose(clock_, order_, guesses, whole, 0);
+        for (const auto& [activity, wall] : pins_) pin(posed_, order_, activity, wall);
+        plan_ = solved();
+        if (plan_.outcome != plan::Plan::Outcome::planned) continue;
+        // Checked once more by other means: what does not hold is never printed.
+        if (const auto faults = plan::faults(posed_.problem, plan_.times); !faults.empty()) {
+          report_.add(Code::no_plan, {}, "The plan that was found does not hold (" + faults.front() + "): a fault of the program.")
+              .expect("a report of it, with the file");
+          return day;
+        }
+        guesses_ = guesses;
+        write(day);
+        return day;
+      }
+    }
+    if (plan_.outcome == plan::Plan::Outcome::given_up)
+      report_.add(Code::no_plan, {}, "No plan was found in the time that the search may take; there may be one.")
+          .expect("fewer dishes, another cook, or another oven");
+    else tell_no_plan(clock_, order_, posed_, report_);
+    return day;
+  }
+
+ private:
+  bool find_pins() {
+    for (const Pin& one : order_.pins) {
+      bool several = false;
+      const Number found = meant(clock_, one.words, several);
+      if (found == kNothing || several) {
+        report_.add(Code::pin_names_nothing, {}, several ? "More than one step is meant by `" + one.words + "`."
+                                                         : "No step is meant by `" + one.words + "`.")
+            .expect("the words of one step as the run sheet shows it, with its part in front: `Tart: bake`");
+        return false;
+      }
+      pins_.push_back({found, one.wall});
+    }
+    return true;
+  }
+
+  // What an earlier plan said is kept wherever it still can be, the earliest row first.
+  plan::Plan solved() {
+    const plan::Budget budget{order_.nodes};
+    if (order_.settled.empty()) return plan::solve(posed_.problem, budget);
+    Day probe;
+    plan::Plan plan = plan::solve(posed_.problem, budget);
+    if (plan.outcome != plan::Plan::Outcome::planned) return plan;
+    write_rows({clock_, order_, posed_, plan}, probe);
+    for (const Settled& settled : order_.settled) {
+      const auto row = std::find_if(probe.rows.begin(), probe.rows.end(), [&](const DayRow& one) { return one.key == settled.key; });
+      if (row == probe.rows.end()) continue;
+      const std::size_t before = posed_.problem.bounds.size();
+      pin(posed_, order_, row->activity, settled.wall);
+      if (!plan::latest(posed_.problem)) {
+        posed_.problem.bounds.resize(before);
+        continue;
+      }
+      plan::Plan kept = plan::solve(posed_.problem, budget);
+      if (kept.outcome == plan::Plan::Outcome::planned) plan = std::move(kept);
+      else posed_.problem.bounds.resize(before);
+    }
+    return plan;
+  }
+
+  // The earliest hour at which all of it can be served, when it begins at `start`: hours are tried upwards from what the
+  // times alone need, each either proven impossible or planned.
+  bool earliest() {
+    const Minute start = order_.hours.gone(*order_.start);
+    DayOrder asked = order_;
+    const auto feasible = [&](Minute gone) {
+      asked.serve.assign(clock_.dishes.size(), order_.hours.wall(gone));
+      Posed posed = pose(clock_, asked, Guesses::kept, true, 0);
+      for (const auto& [activity, wall] : pins_) pin(posed, asked, activity, wall);
+      posed.problem.objectives.clear();
+      return plan::solve(posed.problem, {order_.nodes}).outcome == plan::Plan::Outcome::planned;
+    };
+    const Minute shortest = spans_of(clock_, order_.work).whole;
+    constexpr Minute kStep = 15, kFar = 400 * 1440;
+    Minute hour = start + shortest;
+    while (!feasible(hour) && hour < start + kFar) {
+      const Minute ahead = hour - start;
+      hour += ahead > 40 * 1440 ? 1440 : ahead > 3 * 1440 ? 60 : kStep;
+    }
+    if (hour >= start + kFar) {
+      report_.add(Code::no_plan, {}, "Begun at that hour, no day was found in more than a year.").expect("another hour to begin at");
+      return false;
+    }
+    order_.serve.assign(clock_.dishes.size(), order_.hours.wall(hour));
+    return true;
+  }
+
+  void write(Day& day) {
+    const Table table{clock_, order_, posed_, plan_};
+    day.planned = true;
+    day.proven = plan_.proven();
+    write_rows(table, day);
+    for (std::size_t d = 0; d < clock_.dishes.size(); ++d) {
+      const Dish& dish = clock_.dishes[d];
+      Served served;
+      served.making = dish.making;
+      served.dish = clock_.makings[dish.making].recipe->title;
+      served.wall = order_.serve[d];
+      served.hot = dish.hot;
+      if (dish.last != kNothing) served.waits = order_.hours.gone(served.wall) - order_.hours.gone(table.at(posed_.placed.ends[dish.last]));
+      day.end = d == 0 ? served.wall : std::max(day.end, served.wall);
+      day.served.push_back(std::move(served));
+    }
+    day.begin = day.rows.empty() ? day.end : day.rows.front().begin;
+    day.whole = order_.hours.gone(day.end) - order_.hours.gone(day.begin);
+    for (const DayRow& row : day.rows)
+      if (row.hands) day.hands_on += row.times * (order_.hours.gone(row.end) - order_.hours.gone(row.begin));
+    day.waiting = std::max<Minute>(0, day.whole - day.hands_on);
+    write_assumptions(table, day);
+    write_standing(table, day);
+    if (guesses_ == Guesses::free)
+      report_.add(Code::late_by_guess, {}, "With " + say_length(order_.work, 1) + " for each step without a written time the plan would not fit; here such steps take as long as is left.")
+          .expect("a written time for the steps marked ≈, or a later hour");
+    short_of(day);
+    moved(day);
+  }
+
+  void short_of(Day& day) {
+    const bool hot = posed_.problem.objectives.size() > 1;
+    for (std::size_t i = 0; i < plan_.values.size(); ++i) {
+      const Ticks gap = plan_.bounds[i] - plan_.values[i];
+      if (gap <= 0) continue;
+      const std::string length = say_length(gap, posed_.per_minute);
+      day.short_of.push_back(hot && i == 0 ? "Hot food may wait up to " + length + " less in a better plan; the search ended before it was ruled out."
+                                           : "A better plan may begin up to " + length + " later; the search ended before it was ruled out.");
+    }
+  }
+
+  void moved(Day& day) {
+    for (const Settled& settled : order_.settled)
+      for (const DayRow& row : day.rows)
+        if (row.key == settled.key && row.begin != settled.wall)
+          day.moved.push_back(row.dish + ": " + row.words + ", from " + write_wall(settled.wall) + " to " + write_wall(row.begin));
+  }
+
+  const Clock& clock_;
+  DayOrder order_;
+  Report& report_;
+  std::vector<std::pair<Number, Minute>> pins_;
+  Posed posed_;
+  plan::Plan plan_;
+  Guesses guesses_ = Guesses::kept;
+};
+
+}  // namespace
+
+DayOrder order_of(const Kitchen* kitchen) {
+  DayOrder order;
+  if (kitchen == nullptr) return order;
+  order.cooks = kitchen->cooks;
+  order.night_from = kitchen->night_from, order.night_to = kitchen->night_to;
+  if (!kitchen->work.low.is_lost() && kitchen->work.low.sign() > 0)
+    order.work = static_cast<Minute>(in_base(kitchen->work, kitchen->dialect).low.ceil());
+  int ovens = 0, rings = 0;
+  for (const HouseOven& oven : kitchen->ovens) {
+    ovens += oven.count;
+    // All are taken to be as the smallest and the slowest, so that whatever is planned fits whichever is free.
+    if (oven.shelves > 0) order.shelves = ovens == oven.count ? oven.shelves : std::min(order.shelves, oven.shelves);
+    if (!oven.heats_in.is_lost()) order.heats_in = std::max(order.heats_in, static_cast<Minute>(oven.heats_in.ceil()));
+  }
+  for (const HouseHob& hob : kitchen->hobs) rings += hob.rings * hob.count;
+  if (ovens > 0) order.ovens = ovens;
+  if (rings > 0) order.rings = rings;
+  return order;
+}
+
+Day plan_day(const Clock& clock, const DayOrder& order, Report& report) { return Planner(clock, order, report).run(); }
+
+}  // namespace qtn

@@ -1,0 +1,28 @@
+// From a clock and what the house has to a problem for the planner. Private to this room.
+#pragma once
+#include "day/day.hpp"
+#include "plan/problem.hpp"
+
+namespace qtn {
+
+// How freely lengths are taken that nobody has written.
+enum class Guesses : std::uint8_t {
+  kept,  // each as long as the house says
+  free,  // as long as the plan likes, from nothing: an estimate never makes a day impossible
+};
+
+struct Posed {
+  plan::Network network;            // with the guesses in it
+  plan::Placed placed;
+  plan::Problem problem;
+  std::vector<Number> job_of;       // of each activity, its job; kNothing: it takes nobody and nothing
+  std::vector<Number> activity_of;  // of each job
+  std::vector<Number> lag_rule;     // of each lag of the problem, the label it comes from
+  Ticks per_minute = 1;             // of the problem: 1, or the clock's own where whole minutes leave no plan
+  Ticks clock_ticks = 1;            // of a minute in the clock
+};
+
+// `serve`: of each dish, minutes gone by; empty where the hours are to be found. `serve_limit` bounds them then.
+Posed pose(const Clock& clock, const DayOrder& order, Guesses guesses, bool whole_minutes, Minute limit);
+
+}  // namespace qtn

@@ -1,0 +1,194 @@
+// The rows of a run sheet, in the order of their hours.
+#include <algorithm>
+#include <set>
+
+#include "day/table.hpp"
+#include "day/say.hpp"
+#include "words/fold.hpp"
+
+namespace qtn {
+namespace {
+
+bool shown(const Doing& doing) {
+  return doing.what == Doing::What::clause || doing.what == Doing::What::work;
+}
+
+// Amounts in the words of a sentence, as this size has them: the adapted text of each term in place of the written one.
+std::string sentence_words(const Making& making, const Doing& doing) {
+  const Recipe& recipe = *making.recipe;
+  std::vector<std::pair<Span, std::string>> changes;  // of the text, in order
+  const Step& step = recipe.steps[doing.step];
+  for (Index c = step.clauses.first; c < step.clauses.end(); ++c) {
+    const Clause& clause = recipe.clauses[c];
+    if (clause.span.begin < doing.sentence.begin || clause.span.end > doing.sentence.end) continue;
+    changes.push_back({{clause.span.begin, clause.span.begin + 1}, ""});
+    changes.push_back({{clause.span.end - 1, clause.span.end}, ""});
+    if (making.adapted == nullptr) continue;
+    for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
+      const Shown& now = making.adapted->terms[t];
+      const Span span = recipe.terms[t].span;
+      if (now.changed && !now.text.empty() && span.begin >= clause.span.begin && span.end <= clause.span.end)
+        changes.push_back({span, now.text});
+    }
+  }
+  std::stable_sort(changes.begin(), changes.end(), [](const auto& a, const auto& b) { return a.first.begin < b.first.begin; });
+  std::string text;
+  std::uint32_t at = doing.sentence.begin;
+  for (const auto& [span, now] : changes) {
+    if (span.begin < at) continue;
+    text += recipe.slice({at, span.begin});
+    text += now;
+    at = span.end;
+  }
+  text += recipe.slice({at, doing.sentence.end});
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (c == '\\' && i + 1 < text.size()) continue;  // a plain bracket
+    if (c == '*' || c == '`') continue;              // the writer's emphasis
+    const bool blank = c == ' ' || c == '\n' || c == '\r' || c == '\t';
+    if (!blank) out += c;
+    else if (!out.empty() && out.back() != ' ') out += ' ';
+  }
+  while (!out.empty() && (out.back() == ' ' || out.back() == '.')) out.pop_back();
+  return out;
+}
+
+// What is done each day for weeks is one row, not one a day.
+void fold_turns(const Clock& clock, std::vector<DayRow>& rows) {
+  constexpr Minute kApart = 12 * 60;
+  const auto next_turn = [&](const DayRow& first, std::size_t at) {
+    const Doing &one = clock.doings[first.activity], &other = clock.doings[rows[at].activity];
+    return other.making == one.making && other.clause == one.clause && one.clause != kNone && other.round > one.round;
+  };
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (clock.doings[rows[i].activity].rounds < 3) continue;
+    std::vector<std::size_t> turns{i};
+    for (std::size_t j = i + 1; j < rows.size(); ++j)
+      if (next_turn(rows[i], j)) turns.push_back(j);
+    if (turns.size() < 3) continue;
+    const Minute every = rows[turns[1]].begin - rows[i].begin;
+    bool even = every >= kApart;
+    for (std::size_t t = 1; t < turns.size(); ++t) even = even && rows[turns[t]].begin - rows[turns[t - 1]].begin == every;
+    if (!even) continue;
+    rows[i].times = static_cast<int>(turns.size()), rows[i].every = every;
+    const std::string& words = rows[i].words;
+    rows[i].words = words.substr(0, words.rfind(" (")) + " (" + std::to_string(turns.size()) + " times, the last on " +
+                    write_day(rows[turns.back()].begin) + ")";
+    for (std::size_t t = turns.size(); t-- > 1;) rows.erase(rows.begin() + static_cast<std::ptrdiff_t>(turns[t]));
+  }
+}
+
+std::string round_words(const Doing& doing) {
+  if (doing.rounds < 2) return "";
+  return " (" + std::to_string(doing.round + 1) + " of " + std::to_string(doing.rounds) + ")";
+}
+
+}  // namespace
+
+std::string sheet_words(const Clock& clock, Number activity) {
+  const Doing& doing = clock.doings[activity];
+  if (doing.what == Doing::What::serving) return "Serve";
+  if (!shown(doing)) return "";
+  const Making& making = clock.makings[doing.making];
+  std::string words = sentence_words(making, doing);
+  // Of a sentence of several times, each row says its own.
+  bool earlier = false;
+  for (const Doing& other : clock.doings)
+    earlier = earlier || (other.making == doing.making && other.what == Doing::What::clause &&
+                          other.sentence.begin == doing.sentence.begin && other.clause < doing.clause);
+  if (doing.what == Doing::What::clause && earlier) {
+    words = words_of(*making.recipe, making.recipe->clauses[doing.clause].span);
+    if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') words[0] = static_cast<char>(words[0] - 'a' + 'A');
+  }
+  return words + round_words(doing);
+}
+
+std::string name_of(const Clock& clock, Number activity) {
+  const Doing& doing = clock.doings[activity];
+  const Recipe& recipe = clock.recipe_of(doing);
+  const bool named = doing.part != kNone && !recipe.parts[doing.part].unnamed;
+  const std::string of = named ? std::string(recipe.parts[doing.part].name) : std::string(recipe.title);
+  if (doing.what == Doing::What::serving) return std::string(recipe.title) + " at table";
+  if (doing.what == Doing::What::clause && doing.verb != nullptr && doing.verb != &verb(kNoVerb))
+    return "`" + std::string(doing.verb->name) + "` of " + of;
+  return "the work at " + of;
+}
+
+Minute Table::at(const plan::Spot& spot, bool longest) const {
+  // In ticks of the clock: the point is whole ticks of the problem.
+  const Ticks point = plan.times[spot.point] * (posed.per_minute == 1 ? posed.clock_ticks : 1);
+  const Ticks ticks = point + (longest ? spot.high : spot.low);
+  const Ticks over = posed.clock_ticks;
+  const Minute gone = ticks >= 0 ? ticks / over : -((-ticks + over - 1) / over);
+  return order.hours.wall(gone);
+}
+
+void write_rows(const Table& table, Day& day) {
+  const Clock& clock = table.clock;
+  std::set<std::string> keys;
+  for (Number i = 0; i < clock.doings.size(); ++i) {
+    const Doing& doing = clock.doings[i];
+    if (!shown(doing)) continue;
+    const Recipe& recipe = clock.recipe_of(doing);
+    DayRow row;
+    row.activity = i;
+    const plan::Spot &begin = table.posed.placed.begins[i], &end = table.posed.placed.ends[i];
+    row.begin = table.at(begin);
+    row.end = table.at(end), row.least_end = table.at(end, false);
+    const bool stretched = doing.guessed && begin.point != end.point;
+    const Fraction busy = doing.busy.is_lost() ? Fraction(table.order.work) : doing.busy;
+    if (stretched || doing.turn) row.end = row.least_end = row.begin + static_cast<Minute>(busy.ceil());
+    row.guessed = doing.guessed || (doing.turn && doing.busy.is_lost());
+    const Number job = table.posed.job_of[i];
+    if (job != kNothing) {
+      const plan::Job& one = table.posed.problem.jobs[job];
+      row.hands = one.hands;
+      row.watched = !one.hands && doing.verb != nullptr && (doing.verb->attention != Attention::none || one.ring || one.oven) && !doing.overnight;
+      if (table.plan.cook_of[job] != kNothing) row.cook = static_cast<int>(table.plan.cook_of[job]);
+      if (one.oven && job < table.plan.oven_of.size() && table.plan.oven_of[job] != kNothing) row.oven = static_cast<int>(table.plan.oven_of[job]);
+    }
+    row.place = doing.place;
+    row.dish = recipe.title;
+    if (doing.part != kNone && !recipe.parts[doing.part].unnamed) row.part = recipe.parts[doing.part].name;
+    row.words = sheet_words(clock, i);
+    row.why = why_no_later(table, i);
+    // A key says the dish, the part, and the step by its number; two batches of one step are told apart.
+    const Index first = recipe.parts[doing.part].steps.first;
+    const std::string key = row.dish + (row.part.empty() ? "" : "/" + row.part) + "/" + std::to_string(doing.step - first + 1);
+    row.key = key;
+    for (int n = 2; !keys.insert(row.key).second; ++n) row.key = key + "." + std::to_string(n);
+    day.rows.push_back(std::move(row));
+  }
+  fold_turns(clock, day.rows);
+  std::stable_sort(day.rows.begin(), day.rows.end(), [](const DayRow& a, const DayRow& b) {
+    return a.begin != b.begin ? a.begin < b.begin : a.end < b.end;
+  });
+}
+
+void write_assumptions(const Table& table, Day& day) {
+  const auto say = [&](std::string text) { day.assumptions.push_back(std::move(text)); };
+  const bool any_guess = std::any_of(day.rows.begin(), day.rows.end(), [](const DayRow& row) { return row.guessed; });
+  if (any_guess)
+    say("A step without a written time is shown as " + say_length(table.order.work, 1) + " and marked ≈.");
+  bool hands = false, oven = false, ring = false, chance = false, sign = false;
+  for (const plan::Job& job : table.posed.problem.jobs) hands = hands || job.hands, oven = oven || job.oven, ring = ring || job.ring;
+  for (Number i = 0; i < table.clock.doings.size(); ++i) {
+    chance = chance || table.clock.network.activities[i].length.chance;
+    sign = sign || (table.clock.doings[i].sign && table.clock.doings[i].guessed);
+  }
+  if (chance) say("Where the food decides how long, the plan holds for the longest time written.");
+  if (sign) say("What is done when a thermometer says so has no written time, and the thermometer goes before this sheet.");
+  if (hands) say((table.order.cooks == 1 ? "One cook" : std::to_string(table.order.cooks) + " cooks") + std::string(", and nobody does two things at once."));
+  if (oven)
+    say((table.order.ovens == 1 ? "One oven" : std::to_string(table.order.ovens) + " ovens") + std::string(" of ") +
+        (table.order.shelves == 1 ? "one shelf" : std::to_string(table.order.shelves) + " shelves") +
+        "; what bakes at one heat, to 5 °C, shares an oven, and each dish takes one shelf.");
+  if (oven && table.order.heats_in > 0) say("An oven that has to change its heat takes " + say_length(table.order.heats_in, 1) + ", unless a step heats it.");
+  if (ring && table.order.rings > 0) say("The hob has " + std::to_string(table.order.rings) + " rings; each pan takes one.");
+  if (!table.order.nights)
+    say("Nobody works in the kitchen between " + write_clock(table.order.night_from) + " and " + write_clock(table.order.night_to) + ".");
+  if (table.clock.rounded) say("A time too fine for the clock was rounded, least times up and longest times down.");
+}
+
+}  // namespace qtn

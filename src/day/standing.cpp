@@ -1,0 +1,122 @@
+// What waiting costs: cooked food that stands between the heat and the table, or the fridge, for longer than the house's
+// rules let it.
+#include <algorithm>
+
+#include "data/tables.hpp"
+#include "day/say.hpp"
+#include "day/table.hpp"
+#include "measure/table_text.hpp"
+
+namespace qtn {
+namespace {
+
+struct Limit {
+  std::string_view law, words, source;
+  Minute minutes = 0;
+};
+
+struct Rules {
+  std::vector<Limit> limits;
+  std::vector<WordKey> foods;
+};
+
+const Rules& rules() {
+  static const Rules all = [] {
+    Rules made;
+    table::each_row(data::standing(), [&](const table::Row& row) {
+      if (row[0] == "limit") made.limits.push_back({row[1], row[3], row[4], static_cast<Minute>(table::number(row[2]).floor())});
+      else made.foods.push_back(fold_key(row[1]));
+    });
+    return made;
+  }();
+  return all;
+}
+
+const Limit& limit_of(std::string_view law) {
+  for (const Limit& one : rules().limits)
+    if (one.law == law) return one;
+  return rules().limits.front();
+}
+
+bool is_risky(const Recipe& recipe, const TakeLine& line) {
+  const auto keys = recipe.keys_of(line);
+  return std::any_of(keys.begin(), keys.end(), [](WordKey key) {
+    return std::find(rules().foods.begin(), rules().foods.end(), key) != rules().foods.end();
+  });
+}
+
+class Standing {
+ public:
+  Standing(const Table& table, Day& day) : table_(table), day_(day) {}
+
+  void run() {
+    for (Index m = 0; m < table_.clock.makings.size(); ++m) {
+      const Making& making = table_.clock.makings[m];
+      const Recipe& recipe = *making.recipe;
+      if (std::none_of(recipe.lines.begin(), recipe.lines.end(), [&](const TakeLine& line) { return is_risky(recipe, line); })) continue;
+      // As said before the food is named, so that broth and stock of one are judged too.
+      for (Number i = 0; i < table_.clock.doings.size(); ++i) {
+        const Doing& doing = table_.clock.doings[i];
+        if (doing.making == m && doing.what == Doing::What::clause && doing.verb->heats && holds_food(recipe, doing.part)) heat(m, i);
+      }
+    }
+  }
+
+ private:
+  bool holds_food(const Recipe& recipe, Index part) const {
+    for (Index l = 0; l < recipe.lines.size(); ++l)
+      if (recipe.lines[l].part == part && is_risky(recipe, recipe.lines[l])) return true;
+    // A part that takes such a part.
+    for (const TakeLine& line : recipe.lines)
+      if (line.part == part && line.target.kind == TargetKind::part && line.target.index != part && holds_food_plainly(recipe, line.target.index)) return true;
+    for (const Clause& clause : recipe.clauses) {
+      if (clause.part != part) continue;
+      for (Index m = clause.mentions.first; m < clause.mentions.end(); ++m) {
+        const Target& target = recipe.mentions[m].target;
+        if (target.kind == TargetKind::part && target.index != part && holds_food_plainly(recipe, target.index)) return true;
+      }
+    }
+    return false;
+  }
+  bool holds_food_plainly(const Recipe& recipe, Index part) const {
+    return std::any_of(recipe.lines.begin(), recipe.lines.end(), [&](const TakeLine& line) { return line.part == part && is_risky(recipe, line); });
+  }
+
+  Minute gone(const plan::Spot& spot) const { return table_.order.hours.gone(table_.at(spot)); }
+
+  // From the end of a heat to the next heat, the cold, or the table, whichever comes first.
+  void heat(Index making, Number activity) {
+    const Clock& clock = table_.clock;
+    const Minute end = gone(table_.posed.placed.ends[activity]);
+    Minute next = std::numeric_limits<Minute>::max();
+    for (Number i = 0; i < clock.doings.size(); ++i) {
+      const Doing& doing = clock.doings[i];
+      if (i == activity || doing.making != making || doing.verb == nullptr) continue;
+      const bool cold = doing.place == Takes::fridge || doing.place == Takes::freezer;
+      const Minute begin = gone(table_.posed.placed.begins[i]);
+      if ((cold || doing.verb->heats) && begin >= end) next = std::min(next, begin);
+    }
+    bool of_table = false;
+    for (const Dish& dish : clock.dishes) {
+      if (dish.making != making && next != std::numeric_limits<Minute>::max()) continue;
+      const Minute hour = gone(table_.posed.placed.begins[dish.serving]);
+      if (hour >= end && hour < next) next = hour, of_table = true;
+    }
+    if (next == std::numeric_limits<Minute>::max()) return;
+    const Recipe& recipe = *clock.makings[making].recipe;
+    const Limit& limit = limit_of(recipe.kitchen ? recipe.kitchen->law : std::string_view());
+    if (next - end <= limit.minutes) return;
+    day_.cautions.push_back(std::string(recipe.title) + " is off the heat at " + write_clock(table_.order.hours.wall(end)) + " and stands " +
+                            say_length(next - end, 1) + (of_table ? " before it is eaten" : " before it is heated or chilled") + ": " +
+                            std::string(limit.words) + ". Follow your local code (" + std::string(limit.source) + ").");
+  }
+
+  const Table& table_;
+  Day& day_;
+};
+
+}  // namespace
+
+void write_standing(const Table& table, Day& day) { Standing(table, day).run(); }
+
+}  // namespace qtn

@@ -1,0 +1,31 @@
+// A plan as rows that a cook reads. Private to this room.
+#pragma once
+#include "day/problem.hpp"
+
+namespace qtn {
+
+struct Table {
+  const Clock& clock;
+  const DayOrder& order;
+  const Posed& posed;
+  const plan::Plan& plan;
+
+  // Minutes of the wall of an end of an activity, for the longest that chance may make of it, or the shortest.
+  Minute at(const plan::Spot& spot, bool longest = true) const;
+};
+
+void write_rows(const Table& table, Day& day);
+// Why an activity begins no later; empty where there is nothing to say beyond the order of the page.
+std::string why_no_later(const Table& table, Number activity);
+// The name of what an activity does, for sentences about it: "the baking of the Tart".
+std::string name_of(const Clock& clock, Number activity);
+// What an activity says on a run sheet.
+std::string sheet_words(const Clock& clock, Number activity);
+// Cooked food that stands longer than the house's law lets it.
+void write_standing(const Table& table, Day& day);
+void write_assumptions(const Table& table, Day& day);
+
+// Why there is no plan at all, as few things as do it.
+void tell_no_plan(const Clock& clock, const DayOrder& order, const Posed& posed, Report& report);
+
+}  // namespace qtn

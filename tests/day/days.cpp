@@ -1,0 +1,123 @@
+// Whole days: nights, hands, ovens, hours of the wall, and what is said when there is none.
+#include <doctest/doctest.h>
+
+#include "day/clocked.hpp"
+#include "day/hours_asked.hpp"
+
+using namespace qtn;
+
+namespace {
+
+std::string recipe(const std::string& name, const std::string& method) {
+  return "recipe: " + name + "\nmeasures: British\nserves: 4\ntake:\n  500 g plain flour\n  300 ml water\nmethod:\n" + method;
+}
+
+}  // namespace
+
+TEST_CASE("days: no hands in the night unless they are asked for") {
+  Clocked bread(recipe("Bread", "  Mix [the flour] with [the water], [knead 10 min].\n\n  [bake 40 min at 220 °C]\n"));
+  Report report;
+  CHECK(begins(bread.day("2026-03-01 06:50", report), "knead") == "2026-02-28 21:10");  // baked before the night, too
+  CHECK(begins(bread.day("2026-03-01 06:50", report, [](DayOrder& order) { order.nights = true; }), "knead") == "2026-03-01 06:00");
+  CHECK(begins(bread.day("2026-03-01 07:30", report), "bake") == "2026-03-01 06:50");
+}
+
+TEST_CASE("days: a leap day is a day") {
+  Clocked jam(recipe("Paste", "  [rest 24 h] once [the flour] and [the water] are mixed.\n"));
+  Report report;
+  CHECK(begins(jam.day("2028-03-01 13:00", report), "rest 24 h") == "2028-02-29 13:00");
+  CHECK(begins(jam.day("2027-03-01 13:00", report), "rest 24 h") == "2027-02-28 13:00");
+}
+
+TEST_CASE("days: where the clocks change, time goes by as it does") {
+  Clocked one(recipe("Paste", "  [rest 24 h] once [the flour] and [the water] are mixed.\n"));
+  Report report;
+  const auto in_london = [](DayOrder& order) { order.hours = *Hours::of("Europe/London"); };
+  // 2026-03-29 01:00 becomes 02:00; 2026-10-25 02:00 becomes 01:00.
+  CHECK(begins(one.day("2026-03-29 13:00", report, in_london), "rest") == "2026-03-28 12:00");
+  CHECK(begins(one.day("2026-10-25 13:00", report, in_london), "rest") == "2026-10-24 14:00");
+  CHECK(begins(one.day("2026-10-25 13:00", report), "rest") == "2026-10-24 13:00");
+}
+
+TEST_CASE("days: hours that the clocks skip, that come twice, that are over, and zones that are none") {
+  Clocked one(recipe("Paste", "  [rest 1 h] once [the flour] and [the water] are mixed.\n"));
+  const auto asked = [&](const std::string& zone, const std::string& serve, const char* now = nullptr) {
+    Report report;
+    const Board board = board_of(*one.recipe, {}, report);
+    DayOrder order;
+    set_hours(board, zone, read_wall(serve), now == nullptr ? std::nullopt : read_wall(now), order, report);
+    return report.list().empty() ? std::string("fine") : std::string(row(report.list().front().code).name);
+  };
+  CHECK(asked("Europe/London", "2026-03-29 01:30") == "serve_in_gap");
+  CHECK(asked("Europe/London", "2026-10-25 01:30") == "serve_twice");
+  CHECK(asked("Europe/London", "2026-10-25 03:30") == "fine");
+  CHECK(asked("", "2026-03-29 01:30") == "fine");
+  CHECK(asked("Middle/Earth", "2026-03-29 01:30") == "unknown_zone");
+  CHECK(asked("", "2026-03-29 01:30", "2026-03-29 02:00") == "serve_past");
+  CHECK_FALSE(read_wall("2026-02-30 13:00"));
+  CHECK_FALSE(read_wall("2026-02-28 25:00"));
+  CHECK(write_wall(*read_wall("2026-02-28T13:05")) == "2026-02-28 13:05");
+  CHECK(write_day(*read_wall("2026-03-01 13:00")) == "Sunday 1 March 2026");
+}
+
+TEST_CASE("days: a step pinned to an hour holds it, and one that cannot is told") {
+  Clocked one(recipe("Bread", "  Mix [the flour] with [the water], [knead 10 min].\n\n  [bake 40 min at 220 °C]\n\n  [cool at least 20 min]\n"));
+  Report report;
+  CHECK(begins(one.day("2026-03-01 13:00", report, [](DayOrder& order) { order.pins.push_back({"bake", *read_wall("2026-03-01 11:00")}); }), "bake") == "2026-03-01 11:00");
+  CHECK(report.list().empty());
+  CHECK_FALSE(one.day("2026-03-01 13:00", report, [](DayOrder& order) { order.pins.push_back({"bake", *read_wall("2026-03-01 12:50")}); }).planned);
+  REQUIRE(report.list().size() == 1);
+  CHECK(report.list().front().code == Code::no_plan);
+  Report other;
+  CHECK_FALSE(one.day("2026-03-01 13:00", other, [](DayOrder& order) { order.pins.push_back({"fry", 0}); }).planned);
+  CHECK(other.list().front().code == Code::pin_names_nothing);
+}
+
+TEST_CASE("days: begun at an hour, served as early as can be") {
+  Clocked one(recipe("Bread", "  Mix [the flour] with [the water], [knead 10 min].\n\n  [bake 40 min at 220 °C]\n"));
+  Report report;
+  const Day day = one.day("2026-03-01 13:00", report, [](DayOrder& order) { order.serve.clear(), order.start = *read_wall("2026-03-01 10:00"); });
+  REQUIRE(day.planned);
+  CHECK(write_wall(day.end) == "2026-03-01 10:50");
+  CHECK(write_wall(day.begin) == "2026-03-01 10:00");
+}
+
+TEST_CASE("days: planned again, what was planned stays where it can") {
+  Clocked one(recipe("Bread", "  Mix [the flour] with [the water], [knead 10 min].\n\n  [bake 40 min at 220 °C]\n\n  [cool at least 20 min]\n"));
+  Report report;
+  const Day first = one.day("2026-03-01 13:00", report);
+  std::vector<Settled> settled;
+  for (const DayRow& row : first.rows) settled.push_back({row.key, row.begin - 30});  // as if it had begun half an hour early
+  const Day again = one.day("2026-03-01 13:00", report, [&](DayOrder& order) { order.settled = settled; });
+  for (std::size_t i = 0; i < again.rows.size(); ++i) CHECK(again.rows[i].begin == first.rows[i].begin - 30);
+  CHECK(again.moved.empty());
+  settled.back().wall += 25 * 60;  // that cannot stay
+  const Day moved = one.day("2026-03-01 13:00", report, [&](DayOrder& order) { order.settled = settled; });
+  CHECK(moved.planned);
+  CHECK(moved.moved.size() == 1);
+}
+
+TEST_CASE("days: one oven of two heats is told as the reason when it cannot be") {
+  Clocked one(recipe("Two bakes", "  [bake exactly 40 min at 220 °C] half of it.\n\n  meanwhile: [bake exactly 40 min at 160 °C] the rest with [the flour] and [the water].\n\n  Serve.\n"));
+  Report report;
+  const Day day = one.day("2026-03-01 13:00", report);
+  CHECK(day.planned);  // one after the other
+  CHECK(day.proven);
+  Report tight;
+  const Day none = one.day("2026-03-01 13:00", tight, [](DayOrder& order) { order.start = *read_wall("2026-03-01 12:15"); });
+  CHECK_FALSE(none.planned);
+  REQUIRE(tight.list().size() == 1);
+  CHECK(tight.list().front().message.find("cannot all have the oven") != std::string::npos);
+  CHECK(tight.list().front().expected.find("another oven") != std::string::npos);
+}
+
+TEST_CASE("days: cooked meat that stands too long is named, with the law's figure") {
+  Clocked one("recipe: Chicken\nmeasures: British\nserves: 4\nready: after 4 h\ntake:\n  1 kg chicken thighs\nmethod:\n  [roast 40 min at 200 °C] with [the chicken thighs] in a tin.\n\n  [rest at least 4 h]\n");
+  Report report;
+  const Day day = one.day("2026-03-01 18:00", report);
+  REQUIRE(day.cautions.size() == 1);
+  CHECK(day.cautions[0].find("63 °C") != std::string::npos);
+  CHECK(day.cautions[0].find("local code") != std::string::npos);
+  Clocked bread(recipe("Bread", "  [bake 40 min at 220 °C] with [the flour] and [the water].\n\n  [cool at least 4 h]\n"));
+  CHECK(bread.day("2026-03-01 18:00", report).cautions.empty());
+}
