@@ -33,6 +33,19 @@ std::optional<Recipe> version(const Recipe& recipe, const Order& order, Report& 
   return out;
 }
 
+// The table's own card, and after it each dish's, at the size that the table wants of it.
+bool print_table(const Recipe& menu, const Adapted& adapted, const Order& order, std::string& out, Report& report) {
+  const Board board = board_of(menu, {}, report);
+  if (report.has_errors()) return false;
+  std::vector<Card> cards;
+  cards.push_back(make_card(adapted));
+  Request request;
+  request.units = order.request.units, request.beside = order.request.beside;
+  for (std::size_t d = 0; d < board.order.dishes; ++d) cards.push_back(make_card(show(*board.order.makings[d].recipe, request)));
+  render(order.format, cards, out);
+  return true;
+}
+
 }  // namespace
 
 bool print_card(const Recipe& written, const Order& order, std::string& out, Report& report) {
@@ -47,6 +60,7 @@ bool print_card(const Recipe& written, const Order& order, std::string& out, Rep
   std::optional<Recipe> scaled;
   if (!(factor == Fraction(1))) scaled = scale(recipe, factor);
   const Adapted adapted = show(scaled ? *scaled : recipe, order.request);
+  if (recipe.kind == FileKind::menu) return print_table(scaled ? *scaled : recipe, adapted, order, out, report);
   render(order.format, make_card(adapted), out);
   return true;
 }

@@ -12,15 +12,17 @@ class Page : HtmlRuns {
  public:
   Page(const Card& card, std::string& out) : HtmlRuns(card, out) {}
 
-  void write() {
-    head();
+  void write(bool first, bool last) {
+    if (first) head();
+    ink_.mark("<article>\n");
     opening();
     draw(card_.drawing, ink_);
     for (const Section& part : card_.parts) section(part);
     for (const Section& block : card_.after) section(block);
     notes();
     trials();
-    ink_.mark("</article>\n</main>\n</body>\n</html>\n");
+    ink_.mark("</article>\n");
+    if (last) ink_.mark("</main>\n</body>\n</html>\n");
     ink_.flush();
   }
 
@@ -35,7 +37,7 @@ class Page : HtmlRuns {
     title_words();
     ink_.mark("</title>\n<style>\n");
     ink_.put(data::card_css());
-    ink_.mark("</style>\n</head>\n<body>\n<main>\n<article>\n");
+    ink_.mark("</style>\n</head>\n<body>\n<main>\n");
   }
 
   void title_words() {
@@ -274,7 +276,11 @@ class Page : HtmlRuns {
 
 void render_html(const Card& card, std::string& out) {
   out.reserve(out.size() + data::card_css().size() + 1024 + 3 * card.text.size() + 48 * card.rows.size());
-  Page(card, out).write();
+  Page(card, out).write(true, true);
+}
+
+void render_html(std::span<const Card> cards, std::string& out) {
+  for (const Card& card : cards) Page(card, out).write(&card == &cards.front(), &card == &cards.back());
 }
 
 }  // namespace qtn

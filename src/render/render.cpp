@@ -27,6 +27,14 @@ void render(Format format, const Card& card, std::string& out) {
   }
 }
 
+void render(Format format, std::span<const Card> cards, std::string& out) {
+  if (format == Format::html) return render_html(cards, out);
+  for (const Card& card : cards) {
+    if (&card != &cards.front() && format != Format::json) out += '\n';
+    render(format, card, out);
+  }
+}
+
 const FormatRow* find_format(std::string_view name, bool sheet) {
   for (const Output& output : kOutputs) {
     if (output.row.name == name && (sheet || output.row.format != Format::ical)) return &output.row;

@@ -1,6 +1,7 @@
 // A card, or a run sheet, in one of its outputs. Layout and escaping only: no arithmetic, no look-ups, no words of its own beyond
 // what a format demands.
 #pragma once
+#include <span>
 #include <string>
 
 #include "card/card.hpp"
@@ -16,6 +17,9 @@ void render_text(const Card& card, std::string& out);      // plain text, no mar
 void render_json(const Card& card, std::string& out);      // display text beside exact values
 void render_ical(const Card& card, std::string& out);      // of a run sheet: RFC 5545
 void render(Format format, const Card& card, std::string& out);
+// A table's own card and one for each dish: one page in HTML, one after another in any other output.
+void render(Format format, std::span<const Card> cards, std::string& out);
+void render_html(std::span<const Card> cards, std::string& out);
 
 // The row of the formats table: name ("html"), file ending ("html"), what it is for.
 struct FormatRow {

@@ -238,9 +238,11 @@ def main():
     if check_json(["."], root / "examples", "examples") or check_sarif(["."], root / "examples", "examples"):
         faults.append("the example book is not without a fault")
     recipes = [str(path) for path in examples if path.name != "kitchen.qtn"]
-    check_cards(recipes, root / "examples", "examples", len(recipes))
+    menus = [(root / "examples" / path).read_text() for path in recipes if path.startswith("menus/")]
+    wanted = len(recipes) + sum(text.split("take:")[1].count("[") for text in menus)  # a menu prints a card for each dish
+    check_cards(recipes, root / "examples", "examples", wanted)
     for options in (["--times", "7/3", "--beside", "american"], ["--units", "imperial", "--beside", "metric"], ["--units", "american", "--times", "1/2"]):
-        check_cards([*options, *recipes], root / "examples", "examples " + " ".join(options), len(recipes))
+        check_cards([*options, *recipes], root / "examples", "examples " + " ".join(options), wanted)
     for path in recipes:
         check_day(path, root / "examples", path)
     check_ratios(["."], root / "examples", "examples")
