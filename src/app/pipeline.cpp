@@ -46,21 +46,26 @@ bool print_table(const Recipe& menu, const Adapted& adapted, const Order& order,
   return true;
 }
 
-}  // namespace
-
-bool print_card(const Recipe& written, const Order& order, std::string& out, Report& report) {
+// The version and the size that were ordered; nothing where that is the recipe as written, or after an error.
+std::optional<Recipe> ordered_of(const Recipe& written, const Order& order, Report& report) {
   std::optional<Recipe> other;
   if (!order.variant.empty() || !order.with.empty()) {
     other = version(written, order, report);
-    if (report.has_errors()) return false;
+    if (report.has_errors()) return std::nullopt;
   }
   const Recipe& recipe = other ? *other : written;
   const Fraction factor = factor_of(recipe, order.request, report);
+  if (report.has_errors()) return std::nullopt;
+  return factor == Fraction(1) ? std::move(other) : scale(recipe, factor);
+}
+
+}  // namespace
+
+bool print_card(const Recipe& written, const Order& order, std::string& out, Report& report) {
+  const std::optional<Recipe> ordered = ordered_of(written, order, report);
   if (report.has_errors()) return false;
-  std::optional<Recipe> scaled;
-  if (!(factor == Fraction(1))) scaled = scale(recipe, factor);
-  const Adapted adapted = show(scaled ? *scaled : recipe, order.request);
-  if (recipe.kind == FileKind::menu) return print_table(scaled ? *scaled : recipe, adapted, order, out, report);
+  const Adapted adapted = show(ordered ? *ordered : written, order.request);
+  if (written.kind == FileKind::menu) return print_table(ordered ? *ordered : written, adapted, order, out, report);
   render(order.format, make_card(adapted), out);
   return true;
 }
@@ -86,12 +91,10 @@ bool print_day(const Recipe& recipe, const DayAsk& ask, Format format, std::stri
   return true;
 }
 
-bool print_ratios(const Recipe& written, const Request& request, bool as_text, std::string& out, Report& report) {
-  const Fraction factor = factor_of(written, request, report);
+bool print_ratios(const Recipe& written, const Order& order, bool as_text, std::string& out, Report& report) {
+  const std::optional<Recipe> ordered = ordered_of(written, order, report);
   if (report.has_errors()) return false;
-  std::optional<Recipe> scaled;
-  if (!(factor == Fraction(1))) scaled = scale(written, factor);
-  const Ledger ledger = make_ledger(scaled ? *scaled : written);
+  const Ledger ledger = make_ledger(ordered ? *ordered : written);
   if (ledger.tables.empty()) {
     report.add(Code::nothing_to_weigh, {}, "Nothing in this recipe can be weighed, so it has no ratios.")
         .expect("lines with weights, or ingredients whose weight is known");

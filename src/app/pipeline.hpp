@@ -51,8 +51,8 @@ struct DayAsk {
 // or the order cannot be met.
 bool print_day(const Recipe& recipe, const DayAsk& ask, Format format, std::string& out, Report& report);
 
-// The trade's table of a checked recipe, at the size that was ordered, appended to `out`: as text, else as JSON. False,
+// The trade's table of a checked recipe, of the version and at the size that was ordered, appended to `out`: as text, else as JSON. False,
 // with the reason in `report`, when the order cannot be met or nothing in the recipe can be weighed.
-bool print_ratios(const Recipe& recipe, const Request& request, bool as_text, std::string& out, Report& report);
+bool print_ratios(const Recipe& recipe, const Order& order, bool as_text, std::string& out, Report& report);
 
 }  // namespace qtn

@@ -145,9 +145,11 @@ class Maker {
 Ledger make_ledger(const Recipe& recipe) {
   Ledger out;
   out.title = recipe.title;
+  out.edition = recipe.version;
   if (!(recipe.factor == Fraction(1))) {
     const bool whole = recipe.factor.is_whole();
-    out.edition = (whole ? recipe.factor.exact() : recipe.factor.decimal(3)) + " times as written";
+    if (!out.edition.empty()) out.edition += ", ";
+    out.edition += (whole ? recipe.factor.exact() : recipe.factor.decimal(3)) + " times as written";
   }
   const std::vector<Formula> formulas = formulas_of(recipe);
   const auto several = std::count_if(formulas.begin(), formulas.end(), [](const Formula& one) { return one.overall; });

@@ -166,8 +166,10 @@ int run_ratios(const RatiosOptions& options) {
     complain("--as " + options.as + " is not known; it is text or json");
     return kNotServed;
   }
-  Request request;
-  if (!read_size(options.times, options.serves, options.makes, request)) return kNotServed;
+  Order order;
+  if (!read_size(options.times, options.serves, options.makes, order.request)) return kNotServed;
+  order.variant = options.variant;
+  order.with = options.with;
   const Library library(options.paths);
   const bool single = library.files().size() == 1;
   bool errors = false, served = library.served(), any = false;
@@ -181,7 +183,7 @@ int run_ratios(const RatiosOptions& options) {
     if (!recipe && !single) continue;  // a kitchen and a menu have no ratios
     Report report;
     std::string out;
-    if (recipe && print_ratios(*file.checked->recipe, request, options.as == "text", out, report)) {
+    if (recipe && print_ratios(*file.checked->recipe, order, options.as == "text", out, report)) {
       put((any && options.as == "text" ? "\n" : "") + out);
       any = true;
       continue;

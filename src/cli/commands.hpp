@@ -28,7 +28,7 @@ int run_card(const CardOptions& options);
 struct RatiosOptions {
   std::vector<std::string> paths;
   std::string as = "text";
-  std::string times, serves, makes;
+  std::string times, serves, makes, variant, with;
 };
 int run_ratios(const RatiosOptions& options);
 

@@ -76,6 +76,8 @@ int main(int argc, char** argv) {
   auto* ratio_makes = ratios_command->add_option("--makes", ratios.makes, "so much of it: 12 pasties, 2 kg");
   ratio_times->excludes(ratio_serves)->excludes(ratio_makes);
   ratio_serves->excludes(ratio_makes);
+  ratios_command->add_option("--variant", ratios.variant, "one of the file's variants, by name");
+  ratios_command->add_option("--with", ratios.with, "one of its `or` lines, by name");
   ratios_command->callback([&] { exit = run_ratios(ratios); });
 
   std::vector<std::string> words;
