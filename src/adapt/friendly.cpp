@@ -10,14 +10,26 @@ namespace {
 struct Grown {
   const Rounded* rounded;
   bool gentle;
+  bool known = false;                  // is `fine` worked out?
+  Fraction fine = Fraction::lost();    // how many of its finest steps it is, at a factor of 1; lost: not told by steps
 };
 
-Rounded again(const Grown& one, const Fraction& factor, const Fraction& asked) {
-  const Fraction by = one.gentle ? gentle(factor) / gentle(asked) : factor / asked;
-  return round_again(*one.rounded, one.rounded->exact * by);
+// On most ladders every step is so many of the finest: what is no whole number of those is round on none of them. Cups
+// and pints go on in spoons.
+Fraction finest_steps(const Rounded& r, const Fraction& factor) {
+  if (r.rung == kByTable || r.ladder == Ladder::cups || r.ladder == Ladder::pints) return Fraction::lost();
+  const std::vector<Fraction> steps = steps_of(r);
+  return steps.empty() ? Fraction::lost() : r.exact / (steps.back() * factor);
 }
 
 bool is_round(const Rounded& r) { return !r.rough && r.rung != kTwoFigures && r.shown == r.exact; }
+
+bool is_round(Grown& one, const Fraction& factor, const Fraction& asked) {
+  const Fraction to = one.gentle ? gentle(factor) : factor, from = one.gentle ? gentle(asked) : asked;
+  if (!one.known) one.fine = finest_steps(*one.rounded, from), one.known = true;
+  if (!one.fine.is_lost() && !(one.fine * to).is_whole()) return false;
+  return is_round(round_again(*one.rounded, one.rounded->exact * to / from));
+}
 
 std::vector<Grown> grown_lines(const Recipe& recipe, const Roundings& roundings) {
   std::vector<Grown> out;
@@ -25,7 +37,7 @@ std::vector<Grown> grown_lines(const Recipe& recipe, const Roundings& roundings)
     const TakeLine& line = recipe.lines[i];
     if (!roundings[i] || roundings[i]->exact.sign() <= 0 || line.alternative || line.struck) continue;
     const Pace pace = pace_of(recipe, line);
-    if (pace != Pace::still) out.push_back({&*roundings[i], pace == Pace::gentle});
+    if (pace != Pace::still) out.push_back({.rounded = &*roundings[i], .gentle = pace == Pace::gentle});
   }
   return out;
 }
@@ -47,11 +59,11 @@ std::vector<Fraction> round_factors(const Rounded& r, const Fraction& asked) {
 
 std::optional<Fraction> friendly_factor(const Recipe& recipe, const Roundings& roundings) {
   const Fraction asked = recipe.factor;
-  const std::vector<Grown> lines = grown_lines(recipe, roundings);
+  std::vector<Grown> lines = grown_lines(recipe, roundings);
   const auto all_round = [&](const Fraction& factor) {
-    return std::all_of(lines.begin(), lines.end(), [&](const Grown& one) { return is_round(again(one, factor, asked)); });
+    return std::all_of(lines.begin(), lines.end(), [&](Grown& one) { return is_round(one, factor, asked); });
   };
-  if (lines.empty() || all_round(asked)) return std::nullopt;
+  if (std::all_of(lines.begin(), lines.end(), [](const Grown& one) { return is_round(*one.rounded); })) return std::nullopt;
   const Rounded* leads = nullptr;  // any line will do; one in cups has many round amounts within reach
   for (const Grown& one : lines)
     if (!one.gentle && (leads == nullptr || leads->ladder == Ladder::cups)) leads = one.rounded;
