@@ -1,11 +1,15 @@
 // The rules, a row each. Common practice, no source, but for the densities, which carry theirs:
 //
-//   as written            metric             imperial             American
-//   g, kg                 stays              lb, oz               cups where its figure is published by the cup, else
-//   lb, oz lb, oz                g, kg              stays                stays ml, l                 stays pints, fl oz
-//   cups pints, fl oz          ml, l              pints, fl oz         cups cups of a liquid      ml, l pints, fl oz
-//   cups cups of a solid       g by density       lb, oz by density    cups spoons                spoons spoons spoons,
-//   from a quarter of a cup on cups pinches and things    stay               stay                 stay
+//   as written          metric            imperial              American
+//   g, kg               stays             lb, oz                cups where its figure is published by the cup, else lb, oz
+//   lb, oz              g, kg             stays                 stays
+//   ml, l               stays             pints, fl oz          cups
+//   pints, fl oz        ml, l             pints, fl oz          cups
+//   cups of a liquid    ml, l             pints, fl oz          cups
+//   cups of a solid     g by density      lb, oz by density     cups
+//   spoons              spoons            spoons                spoons, from a quarter of a cup on cups
+//   more than 8 tbsp    as cups are       as cups are           cups
+//   pinches, things     stay              stay                  stay
 #include "adapt/measures.hpp"
 
 namespace qtn {
@@ -61,9 +65,14 @@ Way through_weight(const Recipe& recipe, const TakeLine& line, Way way, const Re
   return own;
 }
 
-Way volume_way(const Recipe& recipe, const TakeLine* line, UnitId id, const Reader& reader) {
+// Nobody counts out forty spoons: above half a cup a jug or a scale is handier (ECC App. 7, S4-08 and S4-09).
+bool heaped_up(UnitId id, const Fraction& base, Dialect dialect) {
+  return is_spoon(id) && base > size_of(common().tablespoon, dialect) * Fraction(8);
+}
+
+Way volume_way(const Recipe& recipe, const TakeLine* line, UnitId id, const Fraction& base, const Reader& reader) {
   const Unit& row = unit(id);
-  const bool spoonful = is_spoon(id) || row.informal;
+  const bool spoonful = (is_spoon(id) && !heaped_up(id, base, reader.dialect)) || row.informal;
   Way way;
   way.dialect = reader.dialect;
   way.ladder = ladder_for(Dimension::volume, reader.system, reader.dialect, spoonful);
@@ -133,14 +142,15 @@ Dialect assumed_for(UnitId id) {
 
 Way way_of(const Recipe& recipe, const TakeLine* line, UnitId id, const Fraction& base, const Reader& reader) {
   const Dimension dimension = unit(id).dimension;
-  if (stays(id, recipe.dialect, reader)) {
+  const bool many_spoons = reader.dialect != Dialect::american && heaped_up(id, base, reader.dialect);
+  if (stays(id, recipe.dialect, reader) && !many_spoons) {
     // A vessel that no ladder has, a mug or another country's cup, would come out in millilitres: a solid is weighed.
     const Way own = own_way(id, recipe.dialect);
     const bool vessel = line != nullptr && (line->house_measure || !unit(id).decimal);
     if (!vessel || dimension != Dimension::volume || own.ladder != Ladder::millilitres) return own;
     return through_weight(recipe, *line, own, reader, id);
   }
-  if (dimension == Dimension::volume) return volume_way(recipe, line, id, reader);
+  if (dimension == Dimension::volume) return volume_way(recipe, line, id, base, reader);
   if (dimension == Dimension::mass && reader.system == System::american && line != nullptr && by_the_cup(*line))
     return by_cup_way(recipe, *line, base);
   return {ladder_for(dimension, reader.system, reader.dialect, false), reader.dialect, Fraction(1), false};

@@ -131,7 +131,11 @@ class Showing {
     if (!grows && tail.kind != TailKind::each) return as_written(recipe_, tail.amount_span, *tail.amount);
     // From 2 lemons: those are no pieces of the line, and what one of it weighs says nothing of them.
     const TakeLine* const of = tail.name.empty() ? &line : nullptr;
-    return shower_.amount(of, *tail.amount, tail.amount_span, page ? Origin::page : Origin::worked_out);
+    Shown shown = shower_.amount(of, *tail.amount, tail.amount_span, page ? Origin::page : Origin::worked_out);
+    const std::optional<Rounded>& rounded = shower_.last();
+    if (tail.kind != TailKind::from || !shown.changed || !rounded || tail.amount->is_range()) return shown;
+    const Rounded enough = rounded_up(*rounded);  // what is bought must do: S4-60
+    return enough.shown == rounded->shown ? shown : from_rounded(*tail.amount, enough, enough);
   }
 
   Shown term(const Clause& clause, Index index) {
@@ -156,9 +160,11 @@ class Showing {
       case TermRole::change:
       case TermRole::to:
         return shower_.amount(line_of(recipe_, clause, index), term.amount, term.span, origin);
+      case TermRole::piece_weight:
+        if (const auto evened = unscaled_ ? std::nullopt : evened_out(clause, term)) return shower_.amount(nullptr, *evened, term.span, Origin::worked_out);
+        return shower_.amount(nullptr, term.amount, term.span, Origin::page);
       case TermRole::load:
       case TermRole::per:
-      case TermRole::piece_weight:
       case TermRole::measure:
         return shower_.amount(nullptr, term.amount, term.span, Origin::page);
       case TermRole::pieces:
@@ -202,10 +208,25 @@ class Showing {
     return at < end && recipe_.text[at] == '(';
   }
 
+  static Wide so_many(const Fraction& count) { return std::max<Wide>(count.nearest(), 1); }
+
   static Shown pieces(const Quantity& amount) {
     if (amount.is_lost()) return from_text("?", amount);
-    const auto near = [](const Fraction& count) { return to_text(std::max<Wide>(count.nearest(), 1)); };
-    return from_text(join_range(near(amount.low), near(amount.high)), amount);
+    return from_text(join_range(to_text(so_many(amount.low)), to_text(so_many(amount.high))), amount);
+  }
+
+  // Two thirds of a piece of 850 g is made as one piece, which cannot weigh 850 g: what there is, shared out.
+  std::optional<Quantity> evened_out(const Clause& clause, const Term& weight) const {
+    for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
+      const Quantity& count = recipe_.terms[t].amount;
+      if (recipe_.terms[t].role != TermRole::pieces || count.is_lost() || count.is_range() || count.low.sign() <= 0) continue;
+      const Fraction by = count.low / Fraction::of(so_many(count.low), 1);
+      if ((by - Fraction(1)).abs() <= tolerance(weight.amount.manner, recipe_.tolerance())) return std::nullopt;
+      Quantity evened = weight.amount;
+      evened.low *= by, evened.high *= by;
+      return evened;
+    }
+    return std::nullopt;
   }
 
   const Recipe& recipe_;

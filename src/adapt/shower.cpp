@@ -19,6 +19,19 @@ void Shower::lacking(const TakeLine& line) {
               "No weight by volume is known for " + std::string(line.name) + ", so it stays as it is written.");
 }
 
+// The spoon is filled in part, by eye; of a weight the house's scale shows nothing.
+void Shower::too_little(const TakeLine& line, const Shown& shown) {
+  if (lacks_ == nullptr || last_->exact.sign() <= 0) return;
+  const bool spoon = last_->ladder == Ladder::spoons || last_->ladder == Ladder::cups;
+  if (!spoon && last_->ladder != Ladder::grams && last_->ladder != Ladder::ounces) return;
+  for (const Diagnostic& said : lacks_->list())
+    if (said.code == Code::too_little && said.span == line.name_span) return;
+  lacks_->add(Code::too_little, line.name_span,
+              shown.text + " of " + std::string(line.name) +
+                  (spoon ? " is less than the smallest spoon, ⅛ tsp: fill that in part, by eye."
+                         : " is less than the kitchen's scale shows: it wants a finer one."));
+}
+
 Shown Shower::rounded(const Quantity& amount, const Way& way, const Ends& base) {
   const Fraction share = allowed(amount);
   const bool table = by_table(way);
@@ -87,7 +100,8 @@ Shown Shower::measured(const TakeLine* line, const Quantity& amount, Span writte
   Shown shown = rounded(amount, way, base);
   const bool weighed = way.ladder == Ladder::grams || way.ladder == Ladder::ounces;
   if (weighed && last_->rung == kTwoFigures && amount.dimension() == Dimension::mass)
-    return too_small(line, amount, base, std::move(shown));
+    shown = too_small(line, amount, base, std::move(shown));
+  if (line != nullptr && last_->rung == kTwoFigures) too_little(*line, shown);
   return shown;
 }
 

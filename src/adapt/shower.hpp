@@ -42,6 +42,7 @@ class Shower {
   Shown packs(const TakeLine& line);
   const Stated* restated(const TakeLine& line) const;
   void lacking(const TakeLine& line);
+  void too_little(const TakeLine& line, const Shown& shown);
   void splitting(const TakeLine& line, const Fraction& count);
   void pinch_scaled(const TakeLine& line, const Quantity& amount);
   Fraction allowed(const Quantity& amount) const { return tolerance(amount.manner, recipe_.tolerance()); }

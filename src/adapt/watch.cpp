@@ -4,6 +4,7 @@
 
 #include "adapt/factor.hpp"
 #include "adapt/friendly.hpp"
+#include "adapt/measures.hpp"
 #include "adapt/pace.hpp"
 
 namespace qtn {
@@ -59,27 +60,37 @@ class Watch {
     if (!recipe_.kitchen) return names;
     for (const auto& [name, tin] : recipe_.kitchen->tins) {
       const Fraction one = held_by(tin.size) / tin.size.count;
-      if (one.is_lost() || one.sign() <= 0 || tin.size.shape != own.shape || !much_alike(tin.size.deep, own.deep)) continue;
+      if (one.is_lost() || one.sign() <= 0 || tin.size.shape != own.shape || !much_alike(tin.size.deep, own.deep, Fraction::of(1, 4))) continue;
+      if (!much_alike(across(tin.size), across(own), Fraction::of(1, 3))) continue;  // a loaf tin is no pie dish
       const Fraction count = Fraction::of((held / one).nearest(), 1);
       if (count.sign() <= 0 || count > Fraction(12) || ((count * one - held) / held).abs() > Fraction::of(1, 10)) continue;
-      names += (names.empty() ? "" : ", or ") + (count == Fraction(1) ? std::string() : count.exact() + " of ") + std::string(name);
+      names += (names.empty() ? "the " : ", or the ") + std::string(name);
+      if (count != Fraction(1)) names += ", " + count.exact() + " times";
     }
     return names;
   }
 
-  static bool much_alike(const Fraction& a, const Fraction& b) {
-    return a.is_lost() == b.is_lost() && (a.is_lost() || ((a - b) / b).abs() <= Fraction::of(1, 4));
+  static bool much_alike(const Fraction& a, const Fraction& b, const Fraction& within) {
+    return a.is_lost() == b.is_lost() && (a.is_lost() || ((a - b) / b).abs() <= within);
   }
+
+  // The shorter side.
+  static Fraction across(const TinSize& tin) { return !tin.along.is_lost() && tin.along < tin.across ? tin.along : tin.across; }
 
   void tin_for_size() {
     const Tin* const own = tin_of(recipe_);
     const Fraction held = own != nullptr ? held_by(own->size) : Fraction::lost();
     if (held.is_lost()) return;
-    const Fraction now = held * factor_;
-    const std::string room = write(round_on(Ladder::millilitres, now, Fraction::of(1, 10), recipe_.dialect));
+    const Fraction now = held * factor_, count = own->size.count * factor_;
+    const std::string as_written = "The tin is that of the recipe as written; so much ";
+    if (count.is_whole())
+      return say(Code::tin_for_size, as_written + "fills " + count.exact() + " of " + "that size.");
+    const Reader reader = reader_of(recipe_, request_.units, request_.spoons);
+    const Ladder ladder = ladder_for(Dimension::volume, reader.system, reader.dialect, false);
+    const std::string room = write(round_on(ladder, now, Fraction::of(1, 10), reader.dialect));
     const std::string fit = tins_that_fit(own->size, now);
-    say(Code::tin_for_size, "The tin is that of the recipe as written; this size wants room for " + room + " to the brim" +
-                                (fit.empty() ? "." : ", such as " + fit + "."));
+    say(Code::tin_for_size, as_written + "wants room for " + room + " to the brim, " + write_times(count) + (count < Fraction(1) ? " of one" : " of that size") +
+                                (fit.empty() ? "." : ", or " + fit + "."));
   }
 
   void seasoning() {

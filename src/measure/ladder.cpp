@@ -91,6 +91,25 @@ Fraction two_figures(const Fraction& value) {
   return value.sign() < 0 ? -shown : shown;
 }
 
+// Where no rung comes near: thirds and quarters of a whole thing, or of the smallest spoon when it is less than that,
+// filled by eye: two thirds of an eighth of a teaspoon. False where those are not near either.
+bool place_in_parts(Rounded& r, const Rung& smallest) {
+  const bool things = r.ladder == Ladder::things, spoons = r.ladder == Ladder::spoons || r.ladder == Ladder::cups;
+  const Fraction one = things ? Fraction(1) : step_of(smallest, r.dialect);
+  if (r.exact.sign() <= 0 || !(things || (spoons && r.exact < one))) return false;
+  const Fraction whole = Fraction::of((r.exact / one).floor(), 1) * one;
+  Fraction best = Fraction::lost();
+  for (const auto& [over, under] : {std::pair{3, 4}, {2, 3}, {1, 2}, {1, 3}, {1, 4}}) {
+    const Fraction near = whole + Fraction::of(over, under) * one;
+    if (best.is_lost() || error_of(r, near) < error_of(r, best)) best = near;
+  }
+  if (error_of(r, best) > Fraction::of(1, 4)) return false;
+  r.shown = best;
+  r.rough = error_of(r, best) > r.tolerance;
+  r.rung = kTwoFigures;
+  return true;
+}
+
 void place_roughly(Rounded& r) {
   int last = -1;
   for (int i = next_rung(r, -1); i >= 0; i = next_rung(r, i)) last = i;
@@ -101,11 +120,22 @@ void place_roughly(Rounded& r) {
   }
   place(r, last);
   r.rough = true;
-  if (error_of(r, r.shown) <= Fraction::of(1, 4)) return;
+  const bool near = error_of(r, r.shown) <= Fraction::of(1, 4);
+  if ((!near || r.ladder == Ladder::things) && place_in_parts(r, rungs_of(r.ladder)[static_cast<std::size_t>(last)])) return;
+  if (near) return;
   const Fraction written_in = size_of(rungs_of(r.ladder)[static_cast<std::size_t>(last)].unit, r.dialect);
   r.shown = two_figures(r.exact / written_in) * written_in;
   r.rough = false;
   r.rung = kTwoFigures;
+}
+
+// A few millilitres, or little more than a fluid ounce, that no step of a jug comes near are a matter of spoons.
+void take_to_spoons(Rounded& r) {
+  const bool jug = r.ladder == Ladder::pints || r.ladder == Ladder::millilitres;
+  const Fraction spoon = jug ? size_of(common().tablespoon, r.dialect) : Fraction::lost();
+  if (spoon.is_lost() || r.exact.abs() >= spoon * Fraction(r.ladder == Ladder::pints ? 4 : 1)) return;
+  Rounded spoons = round_on(Ladder::spoons, r.exact, r.tolerance, r.dialect, r.finest);
+  if (!spoons.rough || (r.rung == kTwoFigures && spoons.rung != kTwoFigures)) r = spoons;
 }
 
 // Points: by rung only, since per cent of a degree means nothing. 0 is a temperature like any other.
@@ -139,7 +169,9 @@ Rounded round_on(Ladder ladder, const Fraction& exact, const Fraction& tolerance
   if (exact.is_zero()) return r;
   if (ladder == Ladder::pints && exact.abs() < size_of(common().fluid_ounce, r.dialect) * Fraction::of(1, 2))
     return round_on(Ladder::spoons, exact, tolerance, dialect, finest);
-  if (!place_within(r)) place_roughly(r);
+  if (place_within(r)) return r;
+  place_roughly(r);
+  take_to_spoons(r);
   return r;
 }
 
@@ -154,6 +186,23 @@ std::vector<Fraction> steps_of(const Rounded& r) {
 Rounded round_again(const Rounded& how, const Fraction& exact) {
   if (how.rung == kByTable) return round_standard(how.ladder, exact, how.ratio);
   return round_on(how.ladder, exact, how.tolerance, how.dialect, how.finest);
+}
+
+Rounded rounded_up(const Rounded& rounded) {
+  Rounded r = rounded;
+  const auto& rungs = rungs_of(r.ladder);
+  const bool things = r.ladder == Ladder::things;
+  if (r.exact.is_lost() || r.exact.sign() <= 0 || is_heat(r.ladder) || r.rung == kByTable) return r;
+  if (!things && (r.ladder == Ladder::cups || r.ladder == Ladder::spoons || r.rung < 0 || r.shown >= r.exact)) return r;
+  const auto up = [&](const Fraction& step) { r.shown = Fraction::of((r.exact / step).ceil(), 1) * step; };
+  r.rough = false;  // never less than is wanted, and at most by a step of the finest more
+  if (things) return up(Fraction(1)), r;
+  for (int i = r.rung; i >= 0; i = next_rung(r, i)) {
+    r.rung = i;
+    up(step_of(rungs[static_cast<std::size_t>(i)], r.dialect));
+    if (error_of(r, r.shown) <= r.tolerance) break;
+  }
+  return r;
 }
 
 bool refine(Rounded& r) {

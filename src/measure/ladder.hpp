@@ -43,7 +43,8 @@ struct Rounded {
 
 // `finest` is the smallest step of the house's scale in grams (1 unless the kitchen says otherwise). Temperatures go by
 // the oven's rung from 100 °C up, to the degree below it or when the tolerance is 0 (a reading, a sugar stage). Under
-// half a fluid ounce the ladder of pints becomes the spoons.
+// half a fluid ounce the ladder of pints becomes the spoons, and so does a small measure that no step of a jug comes
+// near. What is less than the smallest spoon is a part of it: "⅔ of ⅛ tsp".
 Rounded round_on(Ladder ladder, const Fraction& exact, const Fraction& tolerance, Dialect dialect,
                  const Fraction& finest = Fraction(1));
 // By the published school-meal guide instead, for pounds and ounces and for American cups and spoons (ECC App. 7, S4-01
@@ -53,6 +54,9 @@ Fraction standard_step(Ladder ladder, const Fraction& exact, bool ratio);
 Rounded round_standard(Ladder ladder, const Fraction& exact, bool ratio);
 // Another amount rounded the way that `how` was.
 Rounded round_again(const Rounded& how, const Fraction& exact);
+// At least as much, on the same step: what is bought rounds up (PRO, S4-60). Things come whole. Cups, spoons and what a
+// published table rounded stay as they are.
+Rounded rounded_up(const Rounded& rounded);
 // One rung finer (rule 4: lines of one ratio drift from each other by at most one tolerance). False at the last rung.
 bool refine(Rounded& rounded);
 // The steps that this amount may be shown in, coarse to fine, in the base unit.

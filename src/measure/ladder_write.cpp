@@ -32,6 +32,14 @@ Pieces in_ounces(const Fraction& grams) {
   return pieces;
 }
 
+// Teaspoons; less than the smallest spoon is so much of it.
+WrittenPiece teaspoons(const Fraction& count) {
+  const Fraction smallest = Fraction::of(1, 8), part = count / smallest;
+  if (part >= Fraction(1) || part.sign() <= 0 || part.under() > 4) return piece(count, common().teaspoon);
+  return {write_number(part, true, false) + " of " + write_number(smallest, true, false),
+          std::string(write_unit(common().teaspoon, count))};
+}
+
 // Whole and half tablespoons from one up; what is left, and all that is less, in teaspoons.
 void add_spoons(const Fraction& ml, Dialect dialect, Pieces& pieces) {
   const Fraction tablespoons = ml / size_of(common().tablespoon, dialect);
@@ -43,7 +51,7 @@ void add_spoons(const Fraction& ml, Dialect dialect, Pieces& pieces) {
   if (!full.is_zero()) pieces.push_back(piece(full, common().tablespoon));
   const Fraction rest = (tablespoons - full) * size_of(common().tablespoon, dialect);
   if (!rest.is_zero() || pieces.empty())
-    pieces.push_back(piece(rest / size_of(common().teaspoon, dialect), common().teaspoon));
+    pieces.push_back(teaspoons(rest / size_of(common().teaspoon, dialect)));
 }
 
 Pieces in_cups(const Fraction& ml, Dialect dialect) {

@@ -61,6 +61,27 @@ TEST_CASE("pieces to the nearest and at least one, portions and things made down
   CHECK(Card(tart, half()).adapted.makes[0].text == "½");
 }
 
+TEST_CASE("pieces that do not come out even weigh what there is, shared out") {
+  const Page page("", "  1.7 kg  flour\n", "  Divide into [2 pieces of 850 g].");
+  const auto terms = [&](const Fraction& k) { const Card card(page, k); return card.term(0) + " of " + card.term(1); };
+  CHECK(terms(Fraction(2)) == "4 of 850 g");
+  CHECK(terms(Fraction::of(1, 3)) == "1 of 575 g");
+  CHECK(terms(Fraction::of(13, 10)) == "3 of 750 g");
+  CHECK(terms(Fraction::of(51, 50)) == "2 of 850 g");
+}
+
+TEST_CASE("what is bought rounds up") {
+  const auto bought = [](const std::string& line, const Fraction& k, System units) {
+    const Page page("measures: British\n", line);
+    return Card(page, k, units).adapted.tails.at(0).text;
+  };
+  CHECK(bought("  6  egg yolks, from 6 eggs\n", Fraction::of(5, 4), System::written) == "8");
+  CHECK(bought("  500 g  leeks, from 711 g\n", Fraction(2), System::written) == "1.45 kg");
+  CHECK(bought("  500 g  leeks, from 700 g\n", Fraction(1), System::imperial) == "1 lb 9 oz");
+  CHECK(bought("  500 g  leeks, from 700 g\n", Fraction::of(1, 3), System::imperial) == "8¼ oz");
+  CHECK(bought("  500 g  leeks, from 700 g\n", Fraction(1), System::written) == "700 g");
+}
+
 TEST_CASE("sizes outside what was tried") {
   const Page page("scales: 1/2 to 2\n", "  1 kg  flour\n", "  [bake 20 min at 180 °C]");
   CHECK(Card(page, Fraction(2)).adapted.lacks.list().empty());

@@ -71,6 +71,25 @@ TEST_CASE("the tins of the house have names") {
   CHECK(report.errors() == 1);
 }
 
+TEST_CASE("another size says which tins it wants, in the reader's measures") {
+  const Source source("kitchen.qtn", "kitchen: Saltmarsh House\ntins:\n  Loaf tin   23 x 13 cm, 7 cm deep\n  Roasting tin   33 x 23 cm, 6 cm deep\n");
+  Report report;
+  Surroundings around;
+  around.kitchen = std::make_shared<const Kitchen>(check_kitchen(source, parse(source), report));
+  const auto said = [&](const std::string& tin, const Fraction& k, System units) {
+    const Resized made(listed("measures: British\ntin: " + tin + "\n", "  300 g  plain flour\n"), k, in(units), around);
+    for (const Diagnostic& one : made.shown.lacks.list())
+      if (one.code == Code::tin_for_size) return one.message.substr(one.message.find("; ") + 2);
+    return std::string();
+  };
+  CHECK(said("2 x 23 x 13 cm, 7 cm deep", Fraction::of(5, 2), System::written) == "so much fills 5 of that size.");
+  CHECK(said("2 x 23 x 13 cm, 7 cm deep", Fraction::of(1, 2), System::written) == "so much fills 1 of that size.");
+  // Five loaf tins hold as much as two and a half pie dishes, and are no pie dishes.
+  CHECK(said("22 x 30 cm, 6 cm deep", Fraction::of(5, 2), System::written) == "so much wants room for 10 l to the brim, 2½ of that size, or the Roasting tin, 2 times.");
+  CHECK(said("22 x 30 cm, 6 cm deep", Fraction::of(23, 20), System::imperial) ==
+        "so much wants room for 8 pints to the brim, 1.15 of that size, or the Roasting tin.");
+}
+
 TEST_CASE("what there is, used up") {
   Report report;
   CHECK(from("  800 g  lamb shoulder, boned\n", quantity(Fraction::of(13, 10), common().kilogram), "lamb shoulder", report) == Fraction::of(13, 8));

@@ -62,6 +62,16 @@ TEST_CASE("a spoon of another size goes through millilitres") {
   CHECK(one.line("golden syrup") == "4 tbsp");
 }
 
+TEST_CASE("above half a cup nobody counts out spoons") {
+  const auto forty = [](const std::string& line, const std::string& name, System units) {
+    return Resized(listed("measures: British\n", "  " + line + "  " + name + "\n"), Fraction(40), in(units)).line(name);
+  };
+  CHECK(forty("1 tbsp", "water", System::written) == "600 ml");
+  CHECK(forty("1 tbsp", "cornflour", System::written) == "325 g");  // 128 g an American cup
+  CHECK(forty("1 tbsp", "water", System::imperial) == "1 pint 1 fl oz");
+  CHECK(forty("1/2 tsp", "dried thyme", System::written) == "6½ tbsp");
+}
+
 TEST_CASE("a second column is worked out from the exact amount") {
   Request request;
   request.beside = System::imperial;

@@ -72,6 +72,30 @@ TEST_CASE("litres, pints and spoons of the dialect") {
   CHECK(write(round_on(Ladder::cups, Fraction(270), kPlain, Dialect::australian)) == "1 cup + 1 tbsp");
 }
 
+TEST_CASE("a small measure that no jug shows goes into spoons, and less than a spoon is a part of one") {
+  const auto text = [](Ladder ladder, const Fraction& ml) { return write(round_on(ladder, ml, kPlain, Dialect::british)); };
+  CHECK(text(Ladder::pints, Fraction(20)) == "1 tbsp + 1 tsp");    // 0.704 fl oz
+  CHECK(text(Ladder::pints, Fraction(50)) == "3 tbsp + 1 tsp");    // 1.76 fl oz
+  CHECK(text(Ladder::pints, Fraction(57)) == "2 fl oz");
+  CHECK(text(Ladder::millilitres, Fraction::of(25, 2)) == "2½ tsp");
+  CHECK(text(Ladder::millilitres, Fraction::of(10, 3)) == "≈ ⅝ tsp");
+  CHECK(text(Ladder::millilitres, Fraction(10)) == "10 ml");
+  CHECK(text(Ladder::spoons, Fraction::of(5, 12)) == "⅔ of ⅛ tsp");  // a third of a quarter
+  CHECK(text(Ladder::spoons, Fraction::of(5, 16)) == "½ of ⅛ tsp");
+  CHECK(text(Ladder::spoons, Fraction::of(5, 17)) == "≈ ½ of ⅛ tsp");
+  CHECK(text(Ladder::spoons, Fraction::of(1, 20)) == "0.01 tsp");
+}
+
+TEST_CASE("things that are divided are told in thirds and quarters too") {
+  const auto text = [](const Fraction& count) { return write(round_on(Ladder::things, count, kPlain, Dialect::british)); };
+  CHECK(text(Fraction::of(1, 3)) == "⅓");
+  CHECK(text(Fraction::of(2, 3)) == "⅔");
+  CHECK(text(Fraction::of(4, 3)) == "1⅓");
+  CHECK(text(Fraction::of(2, 5)) == "≈ ⅓");
+  CHECK(text(Fraction::of(16, 3)) == "5½");
+  CHECK(text(Fraction::of(1, 10)) == "1/10");
+}
+
 TEST_CASE("halves and doubles of household measures read as the published chart does") {
   const auto us = [](const Fraction& cups) {
     return shown(Ladder::cups, cups, common().cup, Dialect::american, kExactly);
@@ -139,7 +163,7 @@ TEST_CASE("what is shown is within tolerance, or says that it is not, on every l
       CHECK(r.shown.sign() > 0);
       if (!r.rough && r.rung != kTwoFigures) CHECK(error <= t);
       if (r.rough) CHECK(error <= f(1, 4));
-      if (r.rung == kTwoFigures) CHECK(error <= f(1, 20));
+      if (r.rung == kTwoFigures && !r.rough) CHECK(error <= f(1, 20));
       CHECK(!write(r).empty());
       if (refine(r)) CHECK((r.rough || ((r.shown - exact) / exact).abs() <= t));
     }

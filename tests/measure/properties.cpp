@@ -86,6 +86,11 @@ TEST_CASE("the ladders of weight and volume are the rule, written out a second t
         if (got.rung == kTwoFigures) continue;  // under what the steps can say: checked in ladder.cpp
         CAPTURE(exact.decimal(3));
         CAPTURE(t.decimal(2));
+        if (got.ladder == Ladder::spoons) {  // a few millilitres that no step comes near
+          CHECK((want.rough && exact < Fraction(15)));
+          CHECK((got.rough || ((got.shown - exact) / exact).abs() <= t));
+          continue;
+        }
         CHECK(got.shown == want.shown);
         CHECK(got.rough == want.rough);
       }
