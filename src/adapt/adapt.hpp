@@ -67,6 +67,7 @@ struct Adapted {
   const Recipe* recipe = nullptr;  // the scaled one
   System units = System::written;
   std::optional<System> beside;
+  Dialect spoons = Dialect::unstated, spoons_beside = Dialect::unstated;  // whose spoons, cups and pints they are
   std::vector<Shown> lines, lines_beside;  // by TakeLine
   std::vector<Shown> terms, terms_beside;  // by Term of a clause
   // What a mention takes; empty text when it takes a whole line or nothing.

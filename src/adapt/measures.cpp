@@ -55,7 +55,7 @@ Way through_weight(const Recipe& recipe, const TakeLine& line, Way way, const Re
   const bool known_liquid = line.food != nullptr && line.food->liquid;
   if (known_liquid || (known.density.is_lost() && line.food == nullptr)) return way;  // a volume is a volume
   if (!known.density.is_lost()) {
-    way.ladder = ladder_for(Dimension::mass, reader.system, reader.dialect, false);
+    way.ladder = ladder_for(Dimension::mass, reader.system, recipe.dialect, false);  // the page's own scale, whosever spoons
     way.times = known.density;
     return way;
   }
@@ -92,15 +92,16 @@ Way by_cup_way(const Recipe& recipe, const TakeLine& line, const Fraction& grams
 }  // namespace
 
 Reader reader_of(const Recipe& recipe, System system, Dialect spoons) {
+  if (system == System::american) return {system, Dialect::american};  // its cups go with its own spoons
   if (spoons != Dialect::unstated) return {system, spoons};
-  if (system == System::american) return {system, Dialect::american};
   const bool abroad = system != System::written && recipe.dialect == Dialect::american;
   return {system, abroad ? Dialect::british : recipe.dialect};
 }
 
 bool stays(UnitId id, Dialect from, const Reader& reader) {
-  if (reader.system == System::written) return true;
   const Unit& row = unit(id);
+  if (reader.system == System::written)  // two tablespoons of 20 ml are not two to who has spoons of 15
+    return row.informal || reader.dialect == from || row.dimension != Dimension::volume || size_of(id, from) == size_of(id, reader.dialect);
   if (row.informal) return true;
   switch (row.dimension) {
     case Dimension::mass:

@@ -268,6 +268,7 @@ Adapted show(const Recipe& recipe, const Request& request) {
   out.recipe = &recipe;
   out.units = request.units;
   out.beside = request.beside;
+  out.spoons = reader_of(recipe, request.units, request.spoons).dialect;
   Showing first(recipe, reader_of(recipe, request.units, request.spoons), &out.lacks);
   first.lines(out.lines);
   first.tails(out.tails);
@@ -279,6 +280,7 @@ Adapted show(const Recipe& recipe, const Request& request) {
   Showing(recipe, reader_of(recipe, request.units, request.spoons), nullptr).changes(out.changes);
   if (!request.beside) out.by_weight = by_weight(recipe, first.shower(), nullptr, out.lacks);
   if (request.beside) {
+    out.spoons_beside = reader_of(recipe, *request.beside, request.spoons).dialect;
     Showing second(recipe, reader_of(recipe, *request.beside, request.spoons), nullptr);
     second.lines(out.lines_beside);
     second.terms(out.terms_beside);

@@ -46,7 +46,7 @@ struct Fact {
   Range32 label, value;    // of runs
 };
 enum class FactKind : std::uint16_t {
-  makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, standardized, edition, serve, guests,
+  makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, standardized, edition, serve, guests, measures,
   begin, hands_on, waiting, whole, proof, time,
 };
 

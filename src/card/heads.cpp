@@ -111,6 +111,30 @@ void Maker::batch_fact(const std::optional<Batch>& batch, const Shown& limit, co
   fact(FactKind::batch, Caption::batch, out_.end());
 }
 
+// "Australian: 1 cup is 250 ml, 1 tbsp 20 ml": of the measures on the card those that are another size elsewhere. British
+// ones on a British page, where nobody asked for others, are left unsaid.
+void Maker::measures_fact() {
+  std::string text;
+  const auto say = [&](Dialect dialect, const std::vector<Shown>& lines) {
+    const bool own = dialect == Dialect::british && recipe_.dialect == Dialect::british;
+    if (own || dialect == Dialect::unstated || text.find(name_of(dialect)) != std::string::npos) return;
+    bool first = true;
+    const CommonUnits& c = common();
+    for (const UnitId id : {c.quart, c.pint, c.cup, c.fluid_ounce, c.tablespoon, c.teaspoon}) {
+      const std::string word = std::string(" ").append(unit(id).symbol);
+      const bool used = std::any_of(lines.begin(), lines.end(), [&](const Shown& line) { return line.text.find(word) != std::string::npos; });
+      if (!used || size_of(id, dialect).is_lost()) continue;
+      if (first && !text.empty()) text += "; ";
+      text += first ? std::string(name_of(dialect)) + ": 1" : ", 1";
+      text += word + (first ? " is " : " ") + size_of(id, dialect).decimal(1) + " ml";
+      first = false;
+    }
+  };
+  say(adapted_.spoons, adapted_.lines);
+  if (adapted_.beside) say(adapted_.spoons_beside, adapted_.lines_beside);
+  if (!text.empty()) fact(FactKind::measures, Caption::measures, plain(text));
+}
+
 void Maker::head() {
   card_.head.first = static_cast<std::uint32_t>(card_.facts.size());
   makes_fact(recipe_.makes, adapted_.makes, adapted_.makes_each);
@@ -127,6 +151,7 @@ void Maker::head() {
   if (recipe_.tin) tin_fact(*recipe_.tin);
   if (recipe_.oven != OvenKind::unstated)
     fact(FactKind::oven, Caption::oven, plain(words_[recipe_.oven == OvenKind::fan ? Caption::fan : recipe_.oven == OvenKind::gas ? Caption::gas : Caption::conventional]));
+  measures_fact();
   keeps_fact(recipe_.keeps);
   ready_fact(recipe_.ready_after);
   if (recipe_.scales) {

@@ -17,6 +17,7 @@ class Maker : private OwnFragments {
   // heads.cpp
   void head();
   void edition();
+  void measures_fact();
   void fact(FactKind kind, Caption caption, Range32 value);
   Range32 plain(std::string_view text);
   Range32 prose(std::string_view text);

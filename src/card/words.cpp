@@ -29,6 +29,7 @@ constexpr CaptionRow kRows[] = {
     {Caption::standardized, "Standardized", "Standardized"},
     {Caption::serve, "At table", "At table"},
     {Caption::guests, "Guests", "Guests"},
+    {Caption::measures, "Measures", "Measures"},
     {Caption::conventional, "conventional", "conventional"},
     {Caption::fan, "fan", "convection"},
     {Caption::gas, "gas", "gas"},

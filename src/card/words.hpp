@@ -8,7 +8,7 @@ namespace qtn {
 
 enum class Caption : std::uint8_t {
   // facts
-  makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, standardized, serve, guests,
+  makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, standardized, serve, guests, measures,
   conventional, fan, gas,
   chilled, frozen, cool, room, sealed, once_open,
   at_its_best_after, found_to_hold_from, times, at_most, at_a_time, tasted_standard, for_as_written, in_place_of,

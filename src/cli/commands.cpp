@@ -53,6 +53,9 @@ std::optional<Order> order_of(const CardOptions& options) {
     order.request.beside = system_named(options.beside);
     if (!order.request.beside) return wrong("--beside", options.beside, "metric, imperial or american");
   }
+  const auto spoons = dialect_named(options.measures);
+  if (!spoons) return wrong("--measures", options.measures, "British, American or Australian");
+  order.request.spoons = *spoons;
   if (!read_size(options.times, options.serves, options.makes, order.request)) return std::nullopt;
   if (!options.tin.empty()) {
     order.request.tin = read_tin_argument(options.tin);  // else the name of one of the house's tins

@@ -30,6 +30,7 @@ int main(int argc, char** argv) {
   card_command->add_option("--as", card.as, "markdown, html, text or json")->capture_default_str();
   card_command->add_option("--units", card.units, "written, metric, imperial or american")->capture_default_str();
   card_command->add_option("--beside", card.beside, "a second column: metric, imperial or american");
+  card_command->add_option("--measures", card.measures, "whose spoons, cups and pints the reader has: British, American or Australian");
   CLI::Option* const sizes[] = {
       card_command->add_option("--times", card.times, "so many times the recipe: 3, 1/2, 2.5"),
       card_command->add_option("--serves", card.serves, "for so many people"),

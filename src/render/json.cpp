@@ -53,6 +53,8 @@ std::string_view key_of(std::uint16_t kind) {
       return "plan";
     case FactKind::time:
       return "time";
+    case FactKind::measures:
+      return "measures";
   }
   return "other";
 }

@@ -62,6 +62,20 @@ TEST_CASE("a spoon of another size goes through millilitres") {
   CHECK(one.line("golden syrup") == "4 tbsp");
 }
 
+TEST_CASE("who has other spoons gets the page in those, and weights stay the page's") {
+  const auto to = [](const std::string& line, const std::string& name, System units, Dialect spoons) {
+    Request request = in(units);
+    request.spoons = spoons;
+    return Resized(listed("measures: Australian\n", "  " + line + "  " + name + "\n"), Fraction(1), request).line(name);
+  };
+  CHECK(to("2 tbsp", "water", System::written, Dialect::unstated) == "2 tbsp");
+  CHECK(to("2 tbsp", "water", System::written, Dialect::australian) == "2 tbsp");
+  CHECK(to("2 tbsp", "water", System::written, Dialect::british) == "2 tbsp + 2 tsp");
+  CHECK(to("1 tsp", "fine salt", System::written, Dialect::british) == "1 tsp");
+  CHECK(to("1 cup", "plain flour", System::written, Dialect::american) == "130 g");
+  CHECK(to("1 cup", "milk", System::american, Dialect::british) == "1 cup + 1 tbsp");
+}
+
 TEST_CASE("above half a cup nobody counts out spoons") {
   const auto forty = [](const std::string& line, const std::string& name, System units) {
     return Resized(listed("measures: British\n", "  " + line + "  " + name + "\n"), Fraction(40), in(units)).line(name);
