@@ -27,22 +27,28 @@ Dimension RatioSystem::parts_dimension(Index part) const {
   return Dimension::mass;
 }
 
-// A percentage is by weight, unless what it is of has a volume and nobody knows its weight.
+// A percentage is by weight. By volume only where nobody knows the weight of the one nor of the other: a share of what has
+// no weight is no weight, and millilitres of flour are no baker's per cent of anything.
 bool RatioSystem::by_volume_only(Index i, const Slice& members) const {
   const TakeLine& line = recipe_.lines[i];
+  if (!line.members.empty() || !recipe_.parts[line.part].head.by_volume) {
+    if (!convert(i, Dimension::mass, Dimension::volume).is_lost()) return false;
+  }
+  bool volume = false;
   for (Index m = members.first; m < members.end(); ++m) {
     const Target& member = recipe_.set_members[m];
     if (member.kind != TargetKind::line) continue;
     const Index of = standing_index(member.index);
     const TakeLine& base = recipe_.lines[of];
     if (has(of)) {
-      if (dim_[of] == Dimension::volume && of != i && convert(of, Dimension::volume, Dimension::mass).is_lost())
-        return true;
-    } else if (base.basis == Basis::amount && base.amount.dimension() == Dimension::volume &&
-               grams_of(recipe_, base, kept_amount(recipe_, base)).low.is_lost()) {
-      return true;
+      volume = volume || (dim_[of] == Dimension::volume && of != i && convert(of, Dimension::volume, Dimension::mass).is_lost());
+    } else if (base.basis == Basis::amount && base.amount.dimension() == Dimension::mass) {
+      return false;  // weights and volumes do not add up
+    } else if (base.basis == Basis::amount && base.amount.dimension() == Dimension::volume) {
+      volume = volume || grams_of(recipe_, base, kept_amount(recipe_, base)).low.is_lost();
     }
   }
+  if (volume) return true;
   if (!line.members.empty() || !recipe_.parts[line.part].head.by_volume) return false;
   return true;
 }

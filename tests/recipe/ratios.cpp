@@ -144,8 +144,12 @@ TEST_CASE("ratios: ranges") {
 }
 
 TEST_CASE("ratios: what cannot be weighed") {
-  const Checked base(dish("", "take: % of the spelt flour\n  300 ml  spelt flour\n  10 g  salt\n  2 %  yeast\n"));
-  CHECK(base.amount("yeast") == "6 ml");  // by volume, where nobody knows a weight
+  const Checked base(dish("", "take: % of the spelt flour\n  300 ml  spelt flour\n  10 g  salt\n  2 %  dried yeast\n"));
+  CHECK(base.codes() == "base_without_weight");  // a per cent of a flour is by weight
+  const Checked mixed(dish("", "take:\n  200 g  plain flour\n  100 ml  zaltwort\n  10 % of [flour + zaltwort]  oxwort\n"));
+  CHECK(mixed.codes() == "base_without_weight");
+  const Checked both(dish("", "take: % of zaltwort\n  1 l  zaltwort\n  10 %  oxwort\n"));
+  CHECK(both.amount("oxwort") == "100 ml");  // by volume, where nobody knows the weight of either
   const Checked counted(dish("", "take:\n  3  lemon drizzle fingers\n  50 % of [the fingers]  sugar\n"));
   REQUIRE(counted.codes() == "base_without_weight");
   CHECK(counted.amount("sugar") == "?");
