@@ -23,6 +23,7 @@ constexpr KitchenSum kSums[] = {
     {asks_thaw, answer_thaw, "thaw 6.5 kg in the fridge"},
     {asks_yield, answer_yield, "buy 5 lb broccoli at 81 % yield"},
     {asks_paste, answer_paste, "370 g pastry at 3 mm"},
+    {asks_label, answer_label, "2.4 tbsp on a label"},
     {asks_tin, answer_tin, "23 cm round, 3 cm deep to 26 cm round, 3 cm deep"},
 };
 

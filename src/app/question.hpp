@@ -72,6 +72,8 @@ bool asks_yield(const Question& question);
 std::optional<Sum> answer_yield(const Question& question, std::string& problem);
 bool asks_paste(const Question& question);
 std::optional<Sum> answer_paste(const Question& question, std::string& problem);
+bool asks_label(const Question& question);
+std::optional<Sum> answer_label(const Question& question, std::string& problem);
 bool asks_tin(const Question& question);
 std::optional<Sum> answer_tin(const Question& question, std::string& problem);
 
