@@ -85,6 +85,11 @@ std::optional<Sum> answer_conversion(const std::string& question, Dialect dialec
       sum.because = known.density.decimal(3) + " g per ml, from " + std::string(known.density_source);
     if (a != b && (a == Dimension::count || b == Dimension::count) && !known.each.is_lost())
       sum.because += (sum.because.empty() ? "" : "; ") + known.each.decimal(1) + " g each, from " + std::string(known.each_source);
+    if (!sum.because.empty()) {
+      std::string_view as = taken_for(line, known.density_source);
+      if (as.empty()) as = taken_for(line, known.each_source);
+      if (!as.empty()) sum.because += ", taken as " + std::string(as);
+    }
     if (known.remembered && !sum.because.empty()) sum.because += " (from memory)";
   }
   if (from.low.is_lost() || from.high.is_lost() || (from.low.is_zero() && from.high.is_zero() && from.unit == kNoUnit)) {

@@ -191,9 +191,10 @@ class Reader {
       if (grams.low.is_lost()) out += "; no weight is known for it";
       else {
         const std::string source(volume ? known.density_source : known.each_source);
+        const std::string_view as = taken_for(line, source);
         const bool marked = !known.remembered || source.find("from memory") != std::string::npos;
         out += "; weighs " + grams.low.decimal(1) + (grams.low == grams.high ? "" : " to " + grams.high.decimal(1)) + " g (" +
-               source + (marked ? "" : ", from memory") + ")";
+               (as.empty() ? "" : "as " + std::string(as) + ", ") + source + (marked ? "" : ", from memory") + ")";
       }
     }
     table_.row(line.span, "line", out);

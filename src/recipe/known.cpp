@@ -208,6 +208,17 @@ Known known_of(const Recipe& recipe, const TakeLine& line, const Quantity& amoun
   return figures.known;
 }
 
+std::string_view taken_for(const TakeLine& line, std::string_view source) {
+  if (line.food == nullptr || source.empty()) return {};
+  const Food& food = *line.food;
+  if (source != food.density.source && source != food.density_small.source && source != food.each.source) return {};
+  const auto asked = fold_name(line.name);
+  if (asked == fold_name(food.name)) return {};
+  for (const std::string_view other : Larder::standard().other_names(food))
+    if (asked == fold_name(other)) return {};
+  return food.name;
+}
+
 Ends grams_of(const Recipe& recipe, const TakeLine& line, const Quantity& amount) {
   const Ends lost{Fraction::lost(), Fraction::lost()};
   if (amount.is_lost()) return lost;

@@ -413,6 +413,9 @@ bool is_flour(const TakeLine& line);
 std::vector<Index> lines_named(const Recipe& recipe, std::string_view name);
 // The same for an amount of it that is measured in this unit: a spoon is filled otherwise than a cup.
 Known known_of(const Recipe& recipe, const TakeLine& line, const Quantity& amount, UnitId measured_in);
+// Whose figure that is where it is not its own: of "teff flour" only the flour may be known, and a figure of the plain
+// row is used. Empty where the name is one of the row's, and where a form or the house's own file gave the figure.
+std::string_view taken_for(const TakeLine& line, std::string_view source);
 // The table's own figures for a line, of the form that its words choose; without a value where it has none.
 const Figure& density_of(const TakeLine& line);
 const Figure& spoon_density_of(const TakeLine& line);
