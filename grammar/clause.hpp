@@ -59,7 +59,12 @@ struct in_place : seq<sor<kw_in, keyword<'o', 'n'>>, gap, some_name> {
 struct per_word : plain_word {
   static constexpr Kind node = Kind::word;
 };
-struct per_tail_of : seq<gap, kw_of, gap, ref> {};
+// 12 h per kg of the turkey in the fridge: a place is no part of the name.
+struct per_ref_stop : sor<ref_stop, kw_in, seq<keyword<'o', 'n'>, gap, kw_the>> {};
+struct per_ref : seq<not_at<per_ref_stop>, plain_word, star<gap, not_at<per_ref_stop>, plain_word>> {
+  static constexpr Kind node = Kind::ref;
+};
+struct per_tail_of : seq<gap, kw_of, gap, per_ref> {};
 struct per_tail : seq<kw_per, gap, sor<item, per_unit, per_word>, opt<per_tail_of>> {
   static constexpr Kind node = Kind::per;
 };
