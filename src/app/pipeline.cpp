@@ -70,7 +70,11 @@ bool print_card(const Recipe& written, const Order& order, std::string& out, Rep
   return true;
 }
 
-bool print_day(const Recipe& recipe, const DayAsk& ask, Format format, std::string& out, Report& report) {
+bool print_day(const Recipe& written, const DayAsk& ask, Format format, std::string& out, Report& report) {
+  std::optional<Recipe> other;
+  if (!ask.variant.empty() || !ask.with.empty()) other = version(written, {{}, ask.variant, ask.with}, report);
+  if (report.has_errors()) return false;
+  const Recipe& recipe = other ? *other : written;
   const Board board = board_of(recipe, ask.request, report);
   if (report.has_errors()) return false;
   DayOrder order = order_of(board.kitchen);

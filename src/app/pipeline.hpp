@@ -45,6 +45,7 @@ struct DayAsk {
   bool nights = false;         // work in the night is allowed
   std::vector<Pin> pins;
   std::vector<Settled> settled;
+  std::string variant, with;   // as of an Order
 };
 
 // The run sheet of a recipe or a menu, appended to `out`. False, with the reason in `report`, when there is no such day

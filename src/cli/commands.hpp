@@ -35,7 +35,7 @@ int run_ratios(const RatiosOptions& options);
 struct DayOptions {
   std::string path;
   std::string as = "text", out;
-  std::string serve, start, zone, way, keep;
+  std::string serve, start, zone, way, keep, variant, with;
   std::string times, serves, makes;
   std::string cooks, ovens;
   std::vector<std::string> pins;

@@ -88,6 +88,7 @@ std::optional<DayAsk> ask_of(const DayOptions& options, const Recipe& recipe) {
     if (!read_pin(pin, ask.serve ? ask.serve : own ? own : ask.start, ask.pins)) return std::nullopt;
   if (!options.keep.empty() && !read_earlier(options.keep, ask.settled)) return std::nullopt;
   if (!read_size(options.times, options.serves, options.makes, ask.request)) return std::nullopt;
+  ask.variant = options.variant, ask.with = options.with;
   ask.zone = options.zone;
   ask.nights = options.nights;
   if (!options.past) ask.now = now_on_the_wall();

@@ -65,6 +65,8 @@ int main(int argc, char** argv) {
   auto* day_makes = day_command->add_option("--makes", day.makes, "so much of it: 12 pasties, 2 kg");
   day_times->excludes(day_serves)->excludes(day_makes);
   day_serves->excludes(day_makes);
+  day_command->add_option("--variant", day.variant, "one of the file's variants, by name");
+  day_command->add_option("--with", day.with, "one of its `or` lines, by name");
   day_command->add_option("--out", day.out, "a file; written whole or not at all");
   day_command->callback([&] { exit = run_day(day); });
 

@@ -75,6 +75,8 @@ constexpr Row kRows[] = {
     {"day: begun at an hour", "day good.qtn --past --start '2026-12-05 10:00'", 0},
     {"day: the house", "day good.qtn --past --serve '2026-12-05 18:30' --cooks 2 --ovens 2 --zone Europe/London --nights --way hand", 0},
     {"day: a pin", "day good.qtn --past --serve '2026-12-05 18:30' --pin 'boil = 17:00'", 0},
+    {"day: versions", "day good.qtn --past --serve '2026-12-05 18:30' --variant Short && quartern day good.qtn --past --serve '2026-12-05 18:30' --with beans", 0},
+    {"day: no such version", "day good.qtn --past --serve '2026-12-05 18:30' --variant Long", 2},
     {"day: a pin of nothing", "day good.qtn --past --serve '2026-12-05 18:30' --pin 'fry = 17:00'", 2},
     {"day: a pin without an hour", "day good.qtn --past --serve '2026-12-05 18:30' --pin boil", 2},
     {"day: an earlier sheet kept", "day good.qtn --past --serve '2026-12-05 18:30' --as json --out sheet.json && quartern day good.qtn --past --serve '2026-12-05 18:30' --keep sheet.json", 0},
