@@ -7,7 +7,7 @@ set -euo pipefail
 cd "$(dirname "$0")/../.."
 
 packages=(g++ clang cmake ninja-build libclang-rt-14-dev tao-pegtl-dev libfmt-dev libcmark-dev cmark doctest-dev libcli11-dev
-          nlohmann-json3-dev libhowardhinnant-date-dev tzdata libbenchmark-dev units git python3 python3-jsonschema python3-icalendar)
+          nlohmann-json3-dev libhowardhinnant-date-dev tzdata libbenchmark-dev units git python3 python3-jsonschema python3-icalendar minizinc z3)
 
 install_missing() {
   local missing=()
