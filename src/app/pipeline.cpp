@@ -59,6 +59,18 @@ std::optional<Recipe> ordered_of(const Recipe& written, const Order& order, Repo
   return factor == Fraction(1) ? std::move(other) : scale(recipe, factor);
 }
 
+// What could be served when, if one began at that hour: each dish of a table by itself.
+void alone(const Board& board, DayOrder order, Day& day) {
+  order.serve.clear(), order.pins.clear(), order.settled.clear();
+  for (std::size_t d = 0; d < board.order.dishes; ++d) {
+    Report unsaid;
+    const Board single = board_of(*board.order.makings[d].recipe, {}, unsaid);
+    if (unsaid.has_errors()) continue;
+    const Day own = plan_day(wind(single.order), order, unsaid);
+    if (own.planned) day.alone.push_back(single.title + " at " + write_wall(own.end));
+  }
+}
+
 }  // namespace
 
 bool print_card(const Recipe& written, const Order& order, std::string& out, Report& report) {
@@ -89,8 +101,9 @@ bool print_day(const Recipe& written, const DayAsk& ask, Format format, std::str
   ClockOrder makings = board.order;
   makings.way = ask.way;
   const Clock clock = wind(std::move(makings));
-  const Day day = plan_day(clock, order, report);
+  Day day = plan_day(clock, order, report);
   if (!day.planned) return false;
+  if (ask.start && !ask.serve && board.order.dishes > 1) alone(board, order, day);
   render(format, make_sheet(board, day, words_of(recipe)), out);
   return true;
 }

@@ -187,6 +187,12 @@ class SheetMaker {
     }
     for (const std::string& one : board_.unsized)
       remark(Remark::Kind::note, "How much of " + one + " is needed cannot be worked out; it is planned at the size that it is written in.");
+    if (!day_.earlier.empty()) remark(Remark::Kind::note, std::string(words_[Caption::can_wait]) + ": " + day_.earlier + ". All else can wait until the hour above.");
+    if (!day_.alone.empty()) {
+      std::string text = std::string(words_[Caption::by_itself]) + ": ";
+      for (std::size_t i = 0; i < day_.alone.size(); ++i) text += (i == 0 ? "" : "; ") + day_.alone[i];
+      remark(Remark::Kind::note, text + ".");
+    }
     if (!day_.assumptions.empty()) {
       std::string text = std::string(words_[Caption::rests_on]) + ": ";
       for (std::size_t i = 0; i < day_.assumptions.size(); ++i) text += (i == 0 ? "" : " ") + day_.assumptions[i];

@@ -109,6 +109,8 @@ constexpr CaptionRow kRows[] = {
     {Caption::begin_so_long, "begin ", "begin "},
     {Caption::before_serving, " before serving", " before serving"},
     {Caption::made_once, "Made once, for several", "Made once, for several"},
+    {Caption::can_wait, "Can be made earlier", "Can be made earlier"},
+    {Caption::by_itself, "Each by itself", "Each by itself"},
     {Caption::rests_on, "What this plan rests on", "What this plan rests on"},
     {Caption::changed, "Changed since the plan before", "Changed since the plan before"},
     {Caption::run_sheet, "Run sheet", "Run sheet"},

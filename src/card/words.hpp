@@ -27,7 +27,7 @@ enum class Caption : std::uint8_t {
   // worked out
   for_weight, for_each_of, batches, rounds, with, instead_of,
   // the clock
-  begin, hands_on, waiting, whole_time, proof, takes_time, hands_on_and, waiting_and, begin_so_long, before_serving, made_once, rests_on, changed, run_sheet,
+  begin, hands_on, waiting, whole_time, proof, takes_time, hands_on_and, waiting_and, begin_so_long, before_serving, made_once, can_wait, by_itself, rests_on, changed, run_sheet,
   count_,
 };
 

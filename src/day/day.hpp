@@ -72,6 +72,8 @@ struct Day {
   std::vector<std::string> short_of;     // what could be better, where the search ended first: "by 6 min at most"
   std::vector<std::string> assumptions;  // what the plan rests on, beside the pages
   std::vector<std::string> cautions;     // what stands too long, or too warm
+  std::string earlier;                   // what may be made earlier than it must, by its `keeps:`
+  std::vector<std::string> alone;        // begun then, when each dish could be served by itself
   std::vector<std::string> moved;        // against an earlier plan
 };
 

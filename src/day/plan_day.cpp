@@ -166,6 +166,7 @@ class Planner {
       if (row.hands) day.hands_on += row.times * (order_.hours.gone(row.end) - order_.hours.gone(row.begin));
     day.waiting = std::max<Minute>(0, day.whole - day.hands_on);
     write_assumptions(table, day);
+    write_keeping(table, day);
     write_standing(table, day);
     if (guesses_ == Guesses::free)
       report_.add(Code::late_by_guess, {}, "With " + say_length(order_.work, 1) + " for each step without a written time the plan would not fit; here such steps take as long as is left.")

@@ -23,6 +23,8 @@ std::string name_of(const Clock& clock, Number activity);
 std::string sheet_words(const Clock& clock, Number activity);
 // Cooked food that stands longer than the house's law lets it.
 void write_standing(const Table& table, Day& day);
+// What may be made earlier, and where what stands has to be kept.
+void write_keeping(const Table& table, Day& day);
 void write_assumptions(const Table& table, Day& day);
 
 // Why there is no plan at all, as few things as do it.

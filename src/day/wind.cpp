@@ -47,21 +47,27 @@ void Winder::rule(plan::End before, plan::End after, const Fraction& least, Numb
 // the clock says so.
 void Winder::ticks() {
   Wide per_minute = 1;
+  bool too_fine = false;
   const auto take = [&](const Fraction& minutes) {
-    if (minutes.is_lost() || minutes.under() > kFinest) return;
-    const Wide both = std::lcm(static_cast<std::int64_t>(per_minute), static_cast<std::int64_t>(minutes.under()));
+    if (minutes.is_lost()) return;
+    const bool fits = minutes.under() <= kFinest;
+    const Wide both = fits ? std::lcm(static_cast<std::int64_t>(per_minute), static_cast<std::int64_t>(minutes.under())) : kFinest + 1;
     if (both <= kFinest) per_minute = both;
+    else too_fine = true;
   };
   for (const Minutes& one : minutes_) {
     take(one.least);
     if (one.most) take(*one.most);
   }
   for (const Fraction& least : leasts_) take(least);
+  if (too_fine && per_minute * 60 <= kFinest) per_minute *= 60;  // then to the second at least
   clock_.per_minute = static_cast<Ticks>(per_minute);
   for (std::size_t i = 0; i < minutes_.size(); ++i) {
     plan::Length& length = clock_.network.activities[i].length;
-    length.least = whole(minutes_[i].least, per_minute, true, clock_.rounded);
-    if (minutes_[i].most) length.most = std::max(length.least, whole(*minutes_[i].most, per_minute, false, clock_.rounded));
+    // What chance may do is rounded outwards, what the cook may choose inwards.
+    const bool chance = minutes_[i].chance;
+    length.least = whole(minutes_[i].least, per_minute, !chance, clock_.rounded);
+    if (minutes_[i].most) length.most = std::max(length.least, whole(*minutes_[i].most, per_minute, chance, clock_.rounded));
     length.chance = minutes_[i].chance && length.most > length.least;
   }
   for (std::size_t i = 0; i < leasts_.size(); ++i)
