@@ -9,6 +9,7 @@
 //   cups of a solid     g by density      lb, oz by density     cups
 //   spoons              spoons            spoons                spoons, from a quarter of a cup on cups
 //   more than 8 tbsp    as cups are       as cups are           cups
+//   more than a gallon  -                 -                     a liquid in gallons and quarts, a solid in lb by density
 //   pinches, things     stay              stay                  stay
 #include "adapt/measures.hpp"
 
@@ -70,13 +71,19 @@ bool heaped_up(UnitId id, const Fraction& base, Dialect dialect) {
   return is_spoon(id) && base > size_of(common().tablespoon, dialect) * Fraction(8);
 }
 
+// Nor forty cups: a solid is weighed before it is made by the gallon (PC, BCM ch. 6, S3-34).
+bool by_the_gallon(const Fraction& base) {
+  return base > size_of(common().gallon, Dialect::american);
+}
+
 Way volume_way(const Recipe& recipe, const TakeLine* line, UnitId id, const Fraction& base, const Reader& reader) {
   const Unit& row = unit(id);
   const bool spoonful = (is_spoon(id) && !heaped_up(id, base, reader.dialect)) || row.informal;
   Way way;
   way.dialect = reader.dialect;
   way.ladder = ladder_for(Dimension::volume, reader.system, reader.dialect, spoonful);
-  if (spoonful || row.decimal || reader.system == System::american || line == nullptr) return way;
+  const bool cups = way.ladder == Ladder::cups;
+  if (line == nullptr || (cups ? !by_the_gallon(base) : spoonful || row.decimal)) return way;
   return through_weight(recipe, *line, way, reader, id);
 }
 
@@ -143,8 +150,9 @@ Dialect assumed_for(UnitId id) {
 
 Way way_of(const Recipe& recipe, const TakeLine* line, UnitId id, const Fraction& base, const Reader& reader) {
   const Dimension dimension = unit(id).dimension;
-  const bool many_spoons = reader.dialect != Dialect::american && heaped_up(id, base, reader.dialect);
-  if (stays(id, recipe.dialect, reader) && !many_spoons) {
+  const bool many = (reader.dialect != Dialect::american && heaped_up(id, base, reader.dialect)) ||
+                    ((id == common().cup || is_spoon(id)) && by_the_gallon(base));
+  if (stays(id, recipe.dialect, reader) && !many) {
     // A vessel that no ladder has, a mug or another country's cup, would come out in millilitres: a solid is weighed.
     const Way own = own_way(id, recipe.dialect);
     const bool vessel = line != nullptr && (line->house_measure || !unit(id).decimal);
@@ -152,8 +160,10 @@ Way way_of(const Recipe& recipe, const TakeLine* line, UnitId id, const Fraction
     return through_weight(recipe, *line, own, reader, id);
   }
   if (dimension == Dimension::volume) return volume_way(recipe, line, id, base, reader);
-  if (dimension == Dimension::mass && reader.system == System::american && line != nullptr && by_the_cup(*line))
-    return by_cup_way(recipe, *line, base);
+  if (dimension == Dimension::mass && reader.system == System::american && line != nullptr && by_the_cup(*line)) {
+    const Way cups = by_cup_way(recipe, *line, base);
+    if (line->food->liquid || !by_the_gallon(base * cups.times)) return cups;
+  }
   return {ladder_for(dimension, reader.system, reader.dialect, false), reader.dialect, Fraction(1), false};
 }
 

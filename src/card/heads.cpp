@@ -120,7 +120,7 @@ void Maker::measures_fact() {
     if (own || dialect == Dialect::unstated || text.find(name_of(dialect)) != std::string::npos) return;
     bool first = true;
     const CommonUnits& c = common();
-    for (const UnitId id : {c.quart, c.pint, c.cup, c.fluid_ounce, c.tablespoon, c.teaspoon}) {
+    for (const UnitId id : {c.gallon, c.quart, c.pint, c.cup, c.fluid_ounce, c.tablespoon, c.teaspoon}) {
       const std::string word = std::string(" ").append(unit(id).symbol);
       const bool used = std::any_of(lines.begin(), lines.end(), [&](const Shown& line) { return line.text.find(word) != std::string::npos; });
       if (!used || size_of(id, dialect).is_lost()) continue;

@@ -99,7 +99,8 @@ bool place_in_parts(Rounded& r, const Rung& smallest) {
   if (r.exact.sign() <= 0 || !(things || (spoons && r.exact < one))) return false;
   const Fraction whole = Fraction::of((r.exact / one).floor(), 1) * one;
   Fraction best = Fraction::lost();
-  for (const auto& [over, under] : {std::pair{3, 4}, {2, 3}, {1, 2}, {1, 3}, {1, 4}}) {
+  for (const auto& [over, under] : {std::pair{3, 4}, {2, 3}, {1, 2}, {1, 3}, {1, 4}, {5, 6}, {1, 6}, {1, 8}}) {
+    if (under > 4 && !(things && whole.is_zero())) break;  // a sixth of a lemon, not two and a sixth
     const Fraction near = whole + Fraction::of(over, under) * one;
     if (best.is_lost() || error_of(r, near) < error_of(r, best)) best = near;
   }
@@ -120,7 +121,9 @@ void place_roughly(Rounded& r) {
   }
   place(r, last);
   r.rough = true;
-  const bool near = error_of(r, r.shown) <= Fraction::of(1, 4);
+  // Between two spoons there is no other: an eighth of a teaspoon for a sixth is as near as a kitchen comes.
+  const bool spoons = r.ladder == Ladder::spoons || r.ladder == Ladder::cups;
+  const bool near = error_of(r, r.shown) <= Fraction::of(1, 4) || (spoons && r.exact >= r.shown);
   if ((!near || r.ladder == Ladder::things) && place_in_parts(r, rungs_of(r.ladder)[static_cast<std::size_t>(last)])) return;
   if (near) return;
   const Fraction written_in = size_of(rungs_of(r.ladder)[static_cast<std::size_t>(last)].unit, r.dialect);

@@ -133,7 +133,10 @@ std::vector<WrittenPiece> write_pieces(const Rounded& rounded) {
     case Ladder::millilitres:
       return in_two(value, Fraction(1000), common().litre, common().millilitre);
     case Ladder::cups:
-      return rounded.rung == kByTable ? in_large_measures(value) : in_cups(value, rounded.dialect);
+      // Nobody counts forty cups: from a gallon on in gallons and quarts, where they are American.
+      if (rounded.rung == kByTable || (rounded.dialect == Dialect::american && value >= size_of(common().gallon, rounded.dialect)))
+        return in_large_measures(value);
+      return in_cups(value, rounded.dialect);
     case Ladder::pints:
       return in_pints(value, rounded.dialect);
     case Ladder::spoons: {

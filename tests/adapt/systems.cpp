@@ -72,7 +72,7 @@ TEST_CASE("who has other spoons gets the page in those, and weights stay the pag
   CHECK(to("2 tbsp", "water", System::written, Dialect::australian) == "2 tbsp");
   CHECK(to("2 tbsp", "water", System::written, Dialect::british) == "2 tbsp + 2 tsp");
   CHECK(to("1 tsp", "fine salt", System::written, Dialect::british) == "1 tsp");
-  CHECK(to("1 cup", "plain flour", System::written, Dialect::american) == "130 g");
+  CHECK(to("1 cup", "plain flour", System::written, Dialect::american) == "1 cup + 1 tbsp");
   CHECK(to("1 cup", "milk", System::american, Dialect::british) == "1 cup + 1 tbsp");
 }
 
@@ -84,6 +84,12 @@ TEST_CASE("above half a cup nobody counts out spoons") {
   CHECK(forty("1 tbsp", "cornflour", System::written) == "325 g");  // 128 g an American cup
   CHECK(forty("1 tbsp", "water", System::imperial) == "1 pint 1 fl oz");
   CHECK(forty("1/2 tsp", "dried thyme", System::written) == "6½ tbsp");
+  CHECK(forty("250 g", "plain flour", System::american) == "22 lb");
+  CHECK(forty("250 ml", "whole milk", System::american) == "2 gallons + 2 quarts + 2 cups");
+  const std::string cups = "  3 cups  all-purpose flour\n  1 cup  whole milk\n";
+  CHECK(Resized(listed(kAmerican, cups), Fraction(40)).line("all-purpose flour") == "33 lb");
+  CHECK(Resized(listed(kAmerican, cups), Fraction(40)).line("whole milk") == "2 gallons + 2 quarts");
+  CHECK(Resized(listed("measures: Australian\n", "  1 cup  plain flour\n"), Fraction(40)).line("plain flour") == "5.3 kg");
 }
 
 TEST_CASE("a second column is worked out from the exact amount") {

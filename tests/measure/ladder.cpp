@@ -84,6 +84,7 @@ TEST_CASE("a small measure that no jug shows goes into spoons, and less than a s
   CHECK(text(Ladder::spoons, Fraction::of(5, 16)) == "½ of ⅛ tsp");
   CHECK(text(Ladder::spoons, Fraction::of(5, 17)) == "≈ ½ of ⅛ tsp");
   CHECK(text(Ladder::spoons, Fraction::of(1, 20)) == "0.01 tsp");
+  CHECK(text(Ladder::spoons, Fraction::of(5, 6)) == "≈ ⅛ tsp");  // a sixth: no spoon is nearer
 }
 
 TEST_CASE("things that are divided are told in thirds and quarters too") {
@@ -93,7 +94,10 @@ TEST_CASE("things that are divided are told in thirds and quarters too") {
   CHECK(text(Fraction::of(4, 3)) == "1⅓");
   CHECK(text(Fraction::of(2, 5)) == "≈ ⅓");
   CHECK(text(Fraction::of(16, 3)) == "5½");
-  CHECK(text(Fraction::of(1, 10)) == "1/10");
+  CHECK(text(Fraction::of(1, 6)) == "⅙");
+  CHECK(text(Fraction::of(13, 6)) == "2¼");
+  CHECK(text(Fraction::of(1, 10)) == "≈ ⅛");
+  CHECK(text(Fraction::of(1, 20)) == "0.05");
 }
 
 TEST_CASE("halves and doubles of household measures read as the published chart does") {
