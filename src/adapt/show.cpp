@@ -107,7 +107,8 @@ class Showing {
     if (amount.dimension() != Dimension::count)
       return shower_.amount(nullptr, amount, span, unscaled_ ? Origin::page : Origin::worked_out);
     const auto down = [](const Fraction& count) {
-      return write_number(count < Fraction(1) ? count : Fraction::of(count.floor(), 1), true, false);
+      if (count < Fraction(1)) return write(round_on(Ladder::things, count, Fraction::of(1, 20), Dialect::british));
+      return write_number(Fraction::of(count.floor(), 1), true, false);
     };
     std::string text = down(amount.low);
     if (const std::string high = down(amount.high); high != text) text += " to " + high;

@@ -80,7 +80,8 @@ class Watch {
   void tin_for_size() {
     const Tin* const own = tin_of(recipe_);
     const Fraction held = own != nullptr ? held_by(own->size) : Fraction::lost();
-    if (held.is_lost()) return;
+    const bool much_the_same = (factor_ - Fraction(1)).abs() <= Fraction::of(1, 10);
+    if (held.is_lost() || much_the_same) return;
     const Fraction now = held * factor_, count = own->size.count * factor_;
     const std::string as_written = "The tin is that of the recipe as written; so much ";
     if (count.is_whole())

@@ -106,6 +106,17 @@ void Maker::trials() {
   }
 }
 
+// A note is prose and is not worked out anew: "water in all 680 g" is so at the size of the page alone.
+bool Maker::notes_tell_amounts() const {
+  if (recipe_.factor == Fraction(1)) return false;
+  const auto tells = [&](const TextFact& fact) {
+    const std::string_view text = recipe_.slice(fact.span);
+    return fact.field == Field::note && text.find_first_of("0123456789") != std::string_view::npos;
+  };
+  const auto any = [&](const std::vector<TextFact>& facts) { return std::any_of(facts.begin(), facts.end(), tells); };
+  return any(recipe_.facts) || std::any_of(recipe_.parts.begin(), recipe_.parts.end(), [&](const Part& part) { return any(part.notes); });
+}
+
 void Maker::remarks() {
   for (const TextFact& fact : recipe_.facts) {
     if (fact.field == Field::caution) card_.remarks.push_back({Remark::Kind::caution, prose(recipe_.slice(fact.span))});
@@ -134,7 +145,7 @@ Card Maker::run() {
   card_.list_heading = plain(words_[Caption::you_need]);
   card_.method_heading = plain(words_[Caption::method]);
   card_.trials_heading = plain(words_[Caption::tastings]);
-  card_.notes_heading = plain(words_[Caption::notes]);
+  card_.notes_heading = plain(words_[notes_tell_amounts() ? Caption::notes_as_written : Caption::notes]);
   card_.second = adapted_.beside.has_value();
   const auto column = [&](System system) {
     return plain(words_[system == System::metric     ? Caption::metric

@@ -16,6 +16,7 @@ class Maker : private OwnFragments {
  private:
   // heads.cpp
   void head();
+  bool notes_tell_amounts() const;
   void edition();
   void measures_fact();
   void fact(FactKind kind, Caption caption, Range32 value);

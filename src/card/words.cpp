@@ -56,6 +56,7 @@ constexpr CaptionRow kRows[] = {
     {Caption::method, "Method", "Method"},
     {Caption::tastings, "Tastings", "Tastings"},
     {Caption::notes, "Notes", "Notes"},
+    {Caption::notes_as_written, "Notes on the recipe as written", "Notes on the recipe as written"},
     {Caption::to_keep, "To keep", "To keep"},
     {Caption::to_freeze, "To freeze", "To freeze"},
     {Caption::to_reheat, "To reheat", "To reheat"},

@@ -15,7 +15,7 @@ enum class Caption : std::uint8_t {
   // edition
   times_the_recipe, of_the_recipe, half_the_recipe, about_times, for_so_many,
   // headings
-  you_need, method, tastings, notes, to_keep, to_freeze, to_reheat, to_finish,
+  you_need, method, tastings, notes, notes_as_written, to_keep, to_freeze, to_reheat, to_finish,
   as_written, metric, imperial, american,
   // openers
   meanwhile, ahead, by_hand, by_machine, note,

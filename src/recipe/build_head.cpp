@@ -22,7 +22,7 @@ constexpr Form kForms[] = {
     {Field::ready, "`after` and a time: `after 2 weeks`"},
     {Field::scales, "a range of times the recipe: `1/2 to 4`"},
     {Field::at_most, "an amount and `at a time`: `1.5 kg oranges at a time`"},
-    {Field::tin, "a size and a shape: `23 cm round, 3 cm deep`, `20 x 30 cm`, `1.2 l basin`"},
+    {Field::tin, "a size and a shape: `23 cm round, 3 cm deep`, `20 x 30 cm`, `12 x 7 cm holes, 3 cm deep`, `1.2 l basin`"},
     {Field::use, "a name, `from`, and a file: `Shortcrust from pastry/shortcrust.qtn`"},
     {Field::measures, "`British`, `American` or `Australian`"},
     {Field::words, "`British` or `American`"},

@@ -7,6 +7,7 @@ namespace {
 
 TinShape shape_named(std::string_view word) {
   if (word == "round" || word == "springform" || word == "sandwich" || word == "flan") return TinShape::round;
+  if (word == "hole" || word == "holes" || word == "muffin" || word == "bun" || word == "patty") return TinShape::round;
   if (word == "square") return TinShape::square;
   if (word == "ring") return TinShape::ring;
   if (word == "oval") return TinShape::oval;

@@ -59,6 +59,8 @@ TEST_CASE("pieces to the nearest and at least one, portions and things made down
   const Page tart("makes: 1 tart\n", "  1 kg  flour\n");
   CHECK(Card(tart, Fraction::of(676, 529)).adapted.makes[0].text == "1");
   CHECK(Card(tart, half()).adapted.makes[0].text == "½");
+  CHECK(Card(tart, Fraction::of(748, 1000)).adapted.makes[0].text == "¾");
+  CHECK(Card(tart, Fraction::of(7, 10)).adapted.makes[0].text == "⅔");
 }
 
 TEST_CASE("pieces that do not come out even weigh what there is, shared out") {

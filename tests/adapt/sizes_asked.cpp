@@ -84,6 +84,7 @@ TEST_CASE("another size says which tins it wants, in the reader's measures") {
   };
   CHECK(said("2 x 23 x 13 cm, 7 cm deep", Fraction::of(5, 2), System::written) == "so much fills 5 of that size.");
   CHECK(said("2 x 23 x 13 cm, 7 cm deep", Fraction::of(1, 2), System::written) == "so much fills 1 of that size.");
+  CHECK(said("22 x 30 cm, 6 cm deep", Fraction::of(27, 25), System::written) == "");  // it goes into the same tin
   // Five loaf tins hold as much as two and a half pie dishes, and are no pie dishes.
   CHECK(said("22 x 30 cm, 6 cm deep", Fraction::of(5, 2), System::written) == "so much wants room for 10 l to the brim, 2½ of that size, or the Roasting tin, 2 times.");
   CHECK(said("22 x 30 cm, 6 cm deep", Fraction::of(23, 20), System::imperial) ==

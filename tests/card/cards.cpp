@@ -183,6 +183,26 @@ TEST_CASE("remarks and tastings, newest first") {
   CHECK(card.words(card.card.trials[1].runs) == "No change. Good.");
 }
 
+TEST_CASE("notes with a figure are of the recipe as written, since nobody works them out anew") {
+  const auto heading = [](const std::string& note, const Fraction& k) {
+    const Carded card("recipe: Loaf\nnote: " + note + "\ntake:\n  1 kg plain flour\nmethod:\n  Sift [the flour].\n", k);
+    return card.words(card.card.notes_heading);
+  };
+  CHECK(heading("Water in all 680 g.", 1) == "Notes");
+  CHECK(heading("Water in all 680 g.", 3) == "Notes on the recipe as written");
+  CHECK(heading("Keep it dry.", 3) == "Notes");
+}
+
+TEST_CASE("whose cups and spoons a card has is said where they are other sizes elsewhere") {
+  const auto measures = [](const std::string& dialect, const std::string& line) {
+    return Carded("recipe: X\nmeasures: " + dialect + "\ntake:\n  " + line + "\nmethod:\n  Sift [the flour].\n").fact(FactKind::measures);
+  };
+  CHECK(measures("Australian", "1 cup plain flour") == "Measures: Australian: 1 cup is 250 ml");
+  CHECK(measures("American", "2 tbsp plain flour") == "Measures: American: 1 tbsp is 14.8 ml");
+  CHECK(measures("British", "2 tbsp plain flour") == "");
+  CHECK(measures("Australian", "100 g plain flour") == "");
+}
+
 TEST_CASE("times that were not tested at this size are something to watch") {
   const Carded card(with_list("  400 g leeks\n", "Sweat [the leeks] [15 min]."), 5);
   bool watch = false;

@@ -23,6 +23,15 @@ TEST_CASE("a tin of one width wants a shape, and three sides in a row are no twe
     CHECK_MESSAGE(head(std::string("tin: ") + tin) == "", tin);
 }
 
+TEST_CASE("holes of a tray are round, and as many as stand before them") {
+  const Checked tray("recipe: X\ntin: 12 x 7 cm holes, 3 cm deep\ntake:\n  100 g plain flour\n");
+  REQUIRE(tray.recipe.tin.has_value());
+  CHECK(tray.recipe.tin->size.count == Fraction(12));
+  CHECK(tray.recipe.tin->size.across == Fraction(70));
+  CHECK(tray.recipe.tin->size.shape == TinShape::round);
+  CHECK(Checked("recipe: X\ntin: 12 x 7 cm muffin holes\ntake:\n  100 g plain flour\n").recipe.tin->size == TinSize{Fraction(12), TinShape::round, Fraction(70)});
+}
+
 TEST_CASE("a pack is no thing that a recipe makes") {
   CHECK(head("makes: 4 x 50 g buns") == "unreadable_value");
   CHECK(head("makes: 4 buns of 125 g") == "");
