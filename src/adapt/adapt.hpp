@@ -62,6 +62,10 @@ std::string in_print(std::string_view text);
 // Does a clause cut pieces? [24 straws of 22 g] does, where the dish is called Cheese straws, too.
 bool cuts(const Recipe& recipe, const Clause& clause);
 
+// The sizes of a tin in the reader's measures, to stand beside the written ones: "9 x 12 in, 2½ in deep". Empty where they
+// are the reader's already, and where nobody asked for others.
+std::string tin_in(const Recipe& recipe, const Tin& tin, System system);
+
 // All that a card shows of a recipe's amounts, parallel to the recipe's arrays.
 struct Adapted {
   const Recipe* recipe = nullptr;  // the scaled one

@@ -67,6 +67,9 @@ void Maker::tin_fact(const Tin& tin) {
     return;
   }
   out_.collapsed(trim(recipe_.slice(tin.span)), Role::text);
+  std::string other = tin_in(recipe_, tin, adapted_.units);
+  if (other.empty() && adapted_.beside) other = tin_in(recipe_, tin, *adapted_.beside);
+  if (!other.empty()) out_.put(" ("), out_.put(other), out_.put(")");
   if (!(recipe_.factor == Fraction(1))) out_.put(words_[Caption::for_as_written]);
   fact(FactKind::tin, Caption::tin, out_.end());
 }
