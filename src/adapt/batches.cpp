@@ -111,7 +111,7 @@ Found handled(const Recipe& recipe, const Step& step, Index last, const Quantity
       if (dimension == Dimension::count && line.amount.unit != kNoUnit) continue;
       Ends need = in_dimension(recipe, &line, line.amount, dimension);
       if (mention.takes) need = {need.low * mention.part_low, need.high * mention.part_high};
-      if (is_lost(need) || (dimension != Dimension::count && need.high <= most)) continue;
+      if (is_lost(need) || need.high <= most) continue;  // what goes in at once says nothing of rounds
       found.add(need, mention.target.index);
     }
   }

@@ -13,34 +13,35 @@ bool shown(const Doing& doing) {
   return doing.what == Doing::What::clause || doing.what == Doing::What::work;
 }
 
-// Amounts in the words of a sentence, as this size has them: the adapted text of each term in place of the written one.
-std::string sentence_words(const Making& making, const Doing& doing) {
+// The words between two places of a sentence, amounts as this size has them: the adapted text of each term in place of
+// the written one.
+std::string words_between(const Making& making, Index step, Span span) {
   const Recipe& recipe = *making.recipe;
   std::vector<std::pair<Span, std::string>> changes;  // of the text, in order
-  const Step& step = recipe.steps[doing.step];
-  for (Index c = step.clauses.first; c < step.clauses.end(); ++c) {
+  const Slice clauses = recipe.steps[step].clauses;
+  for (Index c = clauses.first; c < clauses.end(); ++c) {
     const Clause& clause = recipe.clauses[c];
-    if (clause.span.begin < doing.sentence.begin || clause.span.end > doing.sentence.end) continue;
+    if (clause.span.begin < span.begin || clause.span.end > span.end) continue;
     changes.push_back({{clause.span.begin, clause.span.begin + 1}, ""});
     changes.push_back({{clause.span.end - 1, clause.span.end}, ""});
     if (making.adapted == nullptr) continue;
     for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
       const Shown& now = making.adapted->terms[t];
-      const Span span = recipe.terms[t].span;
-      if (now.changed && !now.text.empty() && span.begin >= clause.span.begin && span.end <= clause.span.end)
-        changes.push_back({span, now.text});
+      const Span written = recipe.terms[t].span;
+      if (now.changed && !now.text.empty() && written.begin >= clause.span.begin && written.end <= clause.span.end)
+        changes.push_back({written, now.text});
     }
   }
   std::stable_sort(changes.begin(), changes.end(), [](const auto& a, const auto& b) { return a.first.begin < b.first.begin; });
   std::string text;
-  std::uint32_t at = doing.sentence.begin;
-  for (const auto& [span, now] : changes) {
-    if (span.begin < at) continue;
-    text += recipe.slice({at, span.begin});
+  std::uint32_t at = span.begin;
+  for (const auto& [place, now] : changes) {
+    if (place.begin < at) continue;
+    text += recipe.slice({at, place.begin});
     text += now;
-    at = span.end;
+    at = place.end;
   }
-  text += recipe.slice({at, doing.sentence.end});
+  text += recipe.slice({at, span.end});
   std::string out;
   for (std::size_t i = 0; i < text.size(); ++i) {
     const char c = text[i];
@@ -50,8 +51,24 @@ std::string sentence_words(const Making& making, const Doing& doing) {
     if (!blank) out += c;
     else if (!out.empty() && out.back() != ' ') out += ' ';
   }
-  while (!out.empty() && (out.back() == ' ' || out.back() == '.')) out.pop_back();
   return out;
+}
+
+// Without the words that only join it to what stands beside it.
+std::string without_joints(std::string text) {
+  constexpr std::string_view kJoints[] = {"and", "then", "and then", "before"};
+  const auto mark = [](char c) { return c == ' ' || c == ',' || c == ';' || c == '.'; };
+  for (bool again = true; again;) {
+    again = false;
+    while (!text.empty() && mark(text.back())) text.pop_back();
+    while (!text.empty() && mark(text.front())) text.erase(0, 1);
+    for (const std::string_view joint : kJoints) {
+      if (text.size() > joint.size() && text.ends_with(joint) && mark(text[text.size() - joint.size() - 1])) text.resize(text.size() - joint.size()), again = true;
+      if (text.size() > joint.size() && lower(text).starts_with(joint) && mark(text[joint.size()])) text.erase(0, joint.size()), again = true;
+    }
+  }
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
 }
 
 // What is done each day for weeks is one row, not one a day.
@@ -84,6 +101,31 @@ std::string round_words(const Doing& doing) {
   return " (" + std::to_string(doing.round + 1) + " of " + std::to_string(doing.rounds) + ")";
 }
 
+// What waits by itself does so from the end of the step before it, however much later the plan would let it begin: a
+// loaf cools as it leaves the oven. Not where a longest time binds it, or an hour is pinned.
+void begin_at_once(const Table& table, Number activity, DayRow& row) {
+  const Clock& clock = table.clock;
+  const Doing& doing = clock.doings[activity];
+  const plan::Length& length = table.posed.network.activities[activity].length;
+  const plan::Point point = table.posed.placed.begins[activity].point;
+  const bool certain = length.least == length.most;
+  if (!doing.wait || doing.overnight || length.chance || (!certain && length.most < plan::kNever)) return;
+  if (clock.network.activities[activity].follows != kNothing) return;
+  for (const plan::Rule& rule : clock.network.rules)  // a longest time from its beginning
+    if (rule.least < 0 && (rule.after.activity == activity || rule.before.activity == activity)) return;
+  for (const plan::Bounds& bounds : table.posed.problem.bounds)
+    if (bounds.point == point && bounds.not_before > -plan::kNever && bounds.not_before == bounds.not_after) return;
+  Minute before = std::numeric_limits<Minute>::min();
+  for (const plan::Rule& rule : clock.network.rules) {
+    const Doing& other = clock.doings[rule.before.activity];
+    if (rule.after.activity != activity || rule.after.end || !rule.before.end || other.making != doing.making || other.part != doing.part) continue;
+    before = std::max(before, table.at(table.posed.placed.ends[rule.before.activity]));
+  }
+  if (before == std::numeric_limits<Minute>::min() || before >= row.begin) return;
+  if (certain) row.end -= row.begin - before, row.least_end -= row.begin - before;
+  row.begin = before;
+}
+
 }  // namespace
 
 std::string sheet_words(const Clock& clock, Number activity) {
@@ -91,16 +133,21 @@ std::string sheet_words(const Clock& clock, Number activity) {
   if (doing.what == Doing::What::serving) return "Serve";
   if (!shown(doing)) return "";
   const Making& making = clock.makings[doing.making];
-  std::string words = sentence_words(making, doing);
-  // Of a sentence of several times, each row says its own.
-  bool earlier = false;
-  for (const Doing& other : clock.doings)
-    earlier = earlier || (other.making == doing.making && other.what == Doing::What::clause &&
-                          other.sentence.begin == doing.sentence.begin && other.clause < doing.clause);
-  if (doing.what == Doing::What::clause && earlier) {
-    words = words_of(*making.recipe, making.recipe->clauses[doing.clause].span);
-    if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') words[0] = static_cast<char>(words[0] - 'a' + 'A');
+  // Of a sentence of several times each row says its own: from behind the time before it up to the one after it.
+  Span span = doing.sentence;
+  const Recipe& recipe = *making.recipe;
+  for (const Doing& other : clock.doings) {
+    if (doing.what != Doing::What::clause || other.what != Doing::What::clause || other.making != doing.making) continue;
+    if (other.sentence.begin != doing.sentence.begin || other.clause == doing.clause) continue;
+    if (other.clause < doing.clause) {
+      Index last = other.clause;  // and its signs: `until it reads 63 °C`
+      for (Index c = other.clause + 1; c < doing.clause; ++c)
+        if (recipe.clauses[c].kind == ClauseKind::reading || recipe.clauses[c].kind == ClauseKind::temperature) last = c;
+      span.begin = std::max(span.begin, recipe.clauses[last].span.end);
+    }
+    else span.end = std::min(span.end, recipe.clauses[other.clause].span.begin);
   }
+  const std::string words = without_joints(words_between(making, doing.step, span));
   return words + round_words(doing);
 }
 
@@ -136,6 +183,7 @@ void write_rows(const Table& table, Day& day) {
     const plan::Spot &begin = table.posed.placed.begins[i], &end = table.posed.placed.ends[i];
     row.begin = table.at(begin);
     row.end = table.at(end), row.least_end = table.at(end, false);
+    begin_at_once(table, i, row);
     const bool stretched = doing.guessed && begin.point != end.point;
     const Fraction busy = doing.busy.is_lost() ? Fraction(table.order.work) : doing.busy;
     if (stretched || doing.turn) row.end = row.least_end = row.begin + static_cast<Minute>(busy.ceil());

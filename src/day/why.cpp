@@ -60,6 +60,9 @@ std::string why_no_later(const Table& table, Number activity) {
       const Number label = table.posed.lag_rule[why.index];
       if (label != kNothing && lag.least < 0) return "not too long after " + name_of(clock, other);
       const Doing& mine = clock.doings[activity];
+      const Recipe& page = clock.recipe_of(doing);
+      const bool beside = doing.step != kNone && doing.making == mine.making && page.steps[doing.step].kind == StepKindOf::meanwhile;
+      if (beside && lag.least <= 0 && doing.step != mine.step) return "the step beside it begins at " + clock_at(table, other);
       if (doing.making == mine.making && doing.part == mine.part) return "in time for the next step at " + clock_at(table, other);
       return "in time for " + name_of(clock, other) + " at " + clock_at(table, other);
     }

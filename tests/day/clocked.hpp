@@ -7,6 +7,7 @@
 #include "day/problem.hpp"
 #include "recipe/recipe.hpp"
 #include "syntax/tree.hpp"
+#include "words/fold.hpp"
 
 namespace qtn {
 
@@ -38,7 +39,7 @@ struct Clocked {
     const auto times = plan::latest(posed.problem);
     if (!times) return "no plan";
     for (Number i = 0; i < clock.doings.size(); ++i) {
-      if (sheet(clock, i).find(words) == std::string::npos) continue;
+      if (lower(sheet(clock, i)).find(lower(words)) == std::string::npos) continue;
       const plan::Spot& spot = posed.placed.begins[i];
       const Ticks ticks = 30'000'000 * clock.per_minute - ((*times)[spot.point] + spot.high);
       return Fraction::of(ticks, clock.per_minute).decimal(1);
@@ -68,7 +69,7 @@ struct Clocked {
 // "21:55 chill ..., 22:00 ..."; of a day, for comparison.
 inline std::string begins(const Day& day, const std::string& words) {
   for (const DayRow& row : day.rows)
-    if (row.words.find(words) != std::string::npos) return write_wall(row.begin);
+    if (lower(row.words).find(lower(words)) != std::string::npos) return write_wall(row.begin);
   return "?";
 }
 
