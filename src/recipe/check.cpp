@@ -9,6 +9,7 @@ void settle(Recipe& recipe, int today, Report& report) {
   check_bought(recipe, report);
   count_out(recipe, report);
   weigh_pot(recipe, report);
+  check_asked(recipe, report);
   check_paste(recipe, report);
   check_trials(recipe, today, report);
   check_formula(recipe, report);

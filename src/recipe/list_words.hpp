@@ -20,11 +20,18 @@ inline std::size_t find_word(std::string_view text, std::string_view word) {
 }
 
 // A number that stands by itself inside a name: "eggs plus 1 yolk"; not "2 7-inch tortillas".
+// "curing salt no. 1": the number says which sort, and is no second amount.
+inline bool is_sort(std::string_view front) {
+  if (!front.empty() && front.back() == '.') front.remove_suffix(1);
+  const std::size_t size = front.size();
+  return size > 3 && front[size - 3] == ' ' && (front[size - 2] == 'n' || front[size - 2] == 'N') && front[size - 1] == 'o';
+}
 inline bool has_number_word(std::string_view name) {
   for (std::size_t i = 1; i < name.size(); ++i)
     if (name[i] >= '0' && name[i] <= '9' && name[i - 1] == ' ') {
       std::size_t j = i;
       while (j < name.size() && name[j] >= '0' && name[j] <= '9') ++j;
+      if (j == name.size() && is_sort(name.substr(0, i - 1))) continue;
       if (j >= name.size() || name[j] != '-') return true;
     }
   return false;

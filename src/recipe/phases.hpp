@@ -20,6 +20,8 @@ void check_bought(const Recipe& recipe, Report& report);
 void count_out(Recipe& recipe, Report& report);
 // 5. The pot of each part: put aside, taken out, losses, checkpoints, pieces, makes (pot.cpp; semantics part 9, H4).
 void weigh_pot(Recipe& recipe, Report& report);
+// 5a. A part of this file of which others take more than it comes to (part_asked.cpp).
+void check_asked(const Recipe& recipe, Report& report);
 // 6. Paste that is rolled out to line a tin, against the tin (paste.cpp).
 void check_paste(const Recipe& recipe, Report& report);
 bool rolls_paste(const Recipe& recipe, const Clause& clause);

@@ -257,6 +257,9 @@ void Pots::run() {
     for (const Made& made : makes_of(recipe_, p))
       if (made.each || made.amount.dimension() != Dimension::count) asked[p] = true;
   }
+  for (const TakeLine& line : recipe_.lines)  // of which others take so much
+    if (line.target.kind == TargetKind::part && line.target.index < asked.size() && line.measured() && !line.amount.is_lost())
+      asked[line.target.index] = true;
   for (const Clause& clause : recipe_.clauses) {
     if (clause.part >= asked.size()) continue;
     const bool pieces = clause.kind == ClauseKind::pieces && clause.terms.count > 1;

@@ -121,6 +121,13 @@ void check_strength_lines(const Recipe& recipe, Report& report) {
       check_cure_line(recipe, line, tail, report);
     }
     if (nitrite || line.given || !names_a_cure(line.name) || recipe.parts[line.part].disturbed || line.target.kind != TargetKind::none) continue;
+    if (const std::string_view number = number_in(line.name); number.find('.') != std::string_view::npos) {  // curing salt (6.25)
+      const std::string figure(number);
+      report.add(Code::bare_strength, line.name_span, "This strength is not read: a share is written behind a comma, as a number, `%` or `ppm`, and what it is of.")
+          .expect("`" + figure + " % nitrite`, or `" + figure + " ppm nitrite`")
+          .find("`" + std::string(line.name) + "`");
+      continue;
+    }
     report.add(Code::cure_strength_unsaid, line.name_span, "The `" + std::string(line.name) + "` does not say how much nitrite it has.")
         .expect("its strength as on the packet, behind a comma: `6.25 % nitrite`, `5.88 % nitrite`")
         .find("`" + std::string(recipe.slice(line.span)) + "`");

@@ -114,6 +114,7 @@ TEST_CASE("cure: ppm on the green weight of the meat") {
   CHECK(said.why.find("USDA FSIS Directive 7620.3") != std::string::npos);
   CHECK(said.why.find("follow your local code") != std::string::npos);
   CHECK(sausage("2.5 g  curing salt, 6.25 nitrite").codes() == "bare_strength");
+  CHECK(sausage("2.5 g  curing salt (6.25)").codes().find("bare_strength") == 0);
   CHECK(sausage("2.5 g  curing salt, nitrite 6.25 %").codes() == "bare_strength");
   CHECK(sausage("2.5 g  curing salt").codes() == "cure_strength_unsaid");
   CHECK(sausage("2.5 g  curing salt, 6.25 % nitrite, gently").codes() == "cure_out_of_step");
