@@ -26,12 +26,15 @@ std::optional<Amount> read_amount_argument(const std::string& text, Dialect dial
   return as_line(text, " thing", dialect);
 }
 
-std::optional<Tin> read_tin_argument(const std::string& text) {
+std::optional<Tin> read_tin_argument(const std::string& text, std::string& problem) {
   if (text.find('\n') != std::string::npos) return std::nullopt;
   const Source source("argument", "recipe: argument\ntin: " + text + "\n");
   Workbench bench;
   Report report;
-  return compile(source, {}, bench, report).tin;
+  std::optional<Tin> tin = compile(source, {}, bench, report).tin;
+  for (const Diagnostic& one : report.list())
+    if (one.code == Code::tin_without_room) problem = one.message;
+  return tin;
 }
 
 bool read_size(const std::string& times, const std::string& serves, const std::string& makes, Request& request) {

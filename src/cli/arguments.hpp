@@ -13,8 +13,8 @@ struct Amount {
 };
 // Nothing when the text is no amount.
 std::optional<Amount> read_amount_argument(const std::string& text, Dialect dialect);
-// "26 cm round, 3 cm deep"; nothing when the text is no size of a tin.
-std::optional<Tin> read_tin_argument(const std::string& text);
+// "26 cm round, 3 cm deep"; nothing when the text is no size of a tin. `problem` says why a size holds nothing.
+std::optional<Tin> read_tin_argument(const std::string& text, std::string& problem);
 
 // What `--times`, `--serves` or `--makes` asks for; false after a complaint.
 bool read_size(const std::string& times, const std::string& serves, const std::string& makes, Request& request);

@@ -58,7 +58,12 @@ std::optional<Order> order_of(const CardOptions& options) {
   order.request.spoons = *spoons;
   if (!read_size(options.times, options.serves, options.makes, order.request)) return std::nullopt;
   if (!options.tin.empty()) {
-    order.request.tin = read_tin_argument(options.tin);  // else the name of one of the house's tins
+    std::string problem;
+    order.request.tin = read_tin_argument(options.tin, problem);  // else the name of one of the house's tins
+    if (!problem.empty()) {
+      complain("--tin " + options.tin + ": " + problem);
+      return std::nullopt;
+    }
     order.request.tin_text = options.tin;
   }
   if (!options.from.empty()) {

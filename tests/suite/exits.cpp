@@ -168,6 +168,7 @@ constexpr Row kRows[] = {
     {"card: serves where nothing is said of it", "card warned.qtn --serves 4", 2},
     {"card: makes what it does not make", "card good.qtn --makes '3 pies'", 2},
     {"card: two sizes at once", "card good.qtn --times 2 --serves 4", 2},
+    {"card: a tin without depth", "card tin.qtn --tin '20 x 30 cm, 0 cm deep'", 2},
     {"card: no such tin", "card tin.qtn --tin 'the blue one'", 2},
     {"card: another tin where none is said", "card good.qtn --tin '20 x 30 cm'", 2},
     {"card: from what is not in it", "card tin.qtn --from '300 g lamb'", 2},

@@ -36,13 +36,14 @@ void note(std::set<Said>& out, const std::string& file, const Source& source, co
 
 Order order_of(const std::string& options) {
   Order order;
+  std::string problem;
   for (std::size_t at = options.find("--"); at != std::string::npos;) {
     const std::size_t next = options.find(" --", at), blank = options.find(' ', at);
     const std::string name = options.substr(at, blank - at), value = options.substr(blank + 1, next - blank - 1);
     const auto amount = read_amount_argument(value, Dialect::british);
     if (name == "--times") order.request.times = amount.value().quantity.low;
     else if (name == "--serves") order.request.serves = amount.value().quantity;
-    else if (name == "--tin") order.request.tin_text = value, order.request.tin = read_tin_argument(value);
+    else if (name == "--tin") order.request.tin_text = value, order.request.tin = read_tin_argument(value, problem);
     else if (name == "--variant") order.variant = value;
     else if (name == "--units" && value == "metric") order.request.units = System::metric;
     else FAIL("a sample's option is not known: " << name << " " << value);
