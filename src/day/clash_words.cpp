@@ -23,6 +23,10 @@ class Teller {
     for (const Number label : clash_.labels) this->label(label);
     std::string sentence = joined(takes_);
     if (!leaves_.empty()) sentence += (takes_.empty() ? "" : ", but ") + joined(leaves_);
+    if (!chances_.empty()) {
+      const std::string unsure = "nobody knows beforehand how long " + joined(chances_) + (chances_.size() == 1 ? " takes" : " take");
+      sentence += sentence.empty() ? unsure : " (and " + unsure + ")";
+    }
     sentence += ": " + say_length(clash_.excess, clock_.per_minute) + " too many.";
     if (sentence[0] >= 'a' && sentence[0] <= 'z') sentence[0] = static_cast<char>(sentence[0] - 'a' + 'A');
     const Span place = spans_.empty() ? Span{} : spans_.back();
@@ -43,6 +47,11 @@ class Teller {
     }
     std::erase_if(loose.rules, [&](const plan::Rule& rule) { return rule.label == label && rule.least < 0; });
     return plan::holds(plan::place(loose, kept));
+  }
+
+  bool is_chance(Number label) const {
+    return std::any_of(clock_.network.activities.begin(), clock_.network.activities.end(),
+                       [&](const plan::Activity& one) { return one.label == label && one.length.chance; });
   }
 
   Ticks longest_of(Number label) const {
@@ -85,14 +94,15 @@ class Teller {
       case Said::What::every:
       case Said::What::length: break;
     }
-    if (by_longest(index)) leaves_.push_back(words + " may take no longer than " + length(longest_of(index)));
+    if (is_chance(index)) chances_.push_back(words);
+    else if (by_longest(index)) leaves_.push_back(words + " may take no longer than " + length(longest_of(index)));
     else takes_.push_back(words + " takes at least " + length(least_of(index)));
   }
 
   const Clock& clock_;
   const plan::Clash& clash_;
   const Source* source_;
-  std::vector<std::string> takes_, leaves_;
+  std::vector<std::string> takes_, leaves_, chances_;
   std::vector<Span> spans_;
 };
 

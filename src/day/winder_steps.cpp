@@ -192,7 +192,8 @@ void Winder::takes(Index making, const Clause& clause, Number by) {
   const auto& uses = clock_.makings[making].uses;
   for (Index m = clause.mentions.first; m < clause.mentions.end(); ++m) {
     const Mention& mention = recipe.mentions[m];
-    if (mention.taking == Taking::named) continue;
+    // A later mention only names what went in before.
+    if (mention.taking == Taking::named || (mention.taking == Taking::mention && !mention.takes)) continue;
     Target target = mention.target;
     if (target.kind == TargetKind::line) target = recipe.lines[target.index].target;
     if (target.kind == TargetKind::part && target.index != clause.part) taken_.push_back({making, target.index, by});
