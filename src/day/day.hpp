@@ -30,7 +30,7 @@ struct DayOrder {
   Minute work = 5;                  // what a length that is not written is shown as
   std::vector<Pin> pins;
   std::vector<Settled> settled;
-  std::uint64_t nodes = 200'000;
+  std::uint64_t nodes = 20'000;     // of the search; never a clock, so that one day has one plan
 };
 // What a kitchen file says; without one, what most kitchens have (common practice, no source).
 DayOrder order_of(const Kitchen* kitchen);

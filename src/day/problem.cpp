@@ -110,7 +110,8 @@ class Poser {
     job.awake = needs_somebody(doing) && !order_.nights;
     job.ring = doing.place == Takes::hob;
     job.oven = doing.place == Takes::oven;
-    job.heat = doing.heat;
+    // A heat that is not written is like no other.
+    job.heat = doing.heat >= 0 ? doing.heat : 1'000'000 + 1000 * static_cast<int>(index);
     job.heated_before = doing.verb != nullptr && (doing.verb->name == "heat" || heated(index));
     if (doing.overnight) problem().across.push_back({late(out_.placed.begins[index]), early(out_.placed.ends[index])});
     // Somebody puts it there: what waits by itself does not begin by itself.

@@ -66,6 +66,7 @@ std::string why_no_later(const Table& table, Number activity) {
       if (doing.making == mine.making && doing.part == mine.part) return "in time for the next step at " + clock_at(table, other);
       return "in time for " + name_of(clock, other) + " at " + clock_at(table, other);
     }
+    case plan::Why::Kind::job:
     case plan::Why::Kind::free: break;
   }
   return "";

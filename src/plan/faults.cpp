@@ -1,89 +1,139 @@
-// The independent checker: rule by rule, minute by minute where somebody is busy, with nothing of the search in it.
+// What in a plan breaks a rule, by looking at every rule on its own. Shares no code with the search.
 #include <algorithm>
-#include <string>
+#include <set>
 
 #include "plan/problem.hpp"
 
 namespace qtn::plan {
 namespace {
 
-class Checker {
- public:
-  Checker(const Problem& problem, const std::vector<Ticks>& times) : problem_(problem), times_(times) {}
+struct Busy {
+  Number job;
+  Ticks begin, end;
+};
 
-  std::vector<std::string> run() {
-    if (times_.size() != problem_.points) return {"not one time for each point"};
-    for (std::size_t i = 0; i < problem_.lags.size(); ++i) {
-      const Lag& lag = problem_.lags[i];
-      if (times_[lag.after] - times_[lag.before] < lag.least) say("distance", i);
+class Check {
+ public:
+  Check(const Problem& problem, const std::vector<Ticks>& times) : problem_(problem), times_(times) {}
+
+  std::vector<std::string> all() {
+    if (times_.size() != problem_.points) {
+      say("the plan has " + std::to_string(times_.size()) + " moments of " + std::to_string(problem_.points));
+      return out_;
     }
-    for (std::size_t i = 0; i < problem_.bounds.size(); ++i) {
-      const Bounds& bounds = problem_.bounds[i];
-      if (times_[bounds.point] < bounds.not_before || times_[bounds.point] > bounds.not_after) say("bounds", i);
-    }
-    for (std::size_t i = 0; i < problem_.across.size(); ++i) {
-      const Ticks begin = at(problem_.across[i].begin), end = at(problem_.across[i].end);
-      const bool night = std::any_of(problem_.midnights.begin(), problem_.midnights.end(),
-                                     [&](Ticks midnight) { return begin <= midnight && midnight <= end; });
-      if (!night) say("night's wait", i);
-    }
-    for (std::size_t i = 0; i < problem_.jobs.size(); ++i) {
-      const Job& job = problem_.jobs[i];
-      if (!job.awake) continue;
-      for (const Stretch& night : problem_.closed) {
-        const bool inside = at(job.begin) == at(job.end) ? night.from < at(job.begin) && at(job.begin) < night.to
-                                                         : at(job.begin) < night.to && night.from < at(job.end);
-        if (inside) say("job in the night", i);
-      }
-    }
-    moments();
-    return std::move(out_);
+    lags();
+    bounds();
+    jobs();
+    across();
+    crowd("hands", problem_.cooks, &Job::hands);
+    crowd("a ring", problem_.rings, &Job::ring);
+    ovens();
+    return out_;
   }
 
  private:
+  void say(std::string text) { out_.push_back(std::move(text)); }
+  static std::string name(const char* what, std::size_t index) { return what + (" " + std::to_string(index)); }
   Ticks at(const Moment& moment) const { return times_[moment.point] + moment.shift; }
-  void say(const std::string& what, std::size_t index) { out_.push_back(what + " " + std::to_string(index)); }
+  Busy busy(Number job) const { return {job, at(problem_.jobs[job].begin), at(problem_.jobs[job].end)}; }
 
-  // It is enough to look where something begins.
-  void moments() {
-    for (const Job& one : problem_.jobs) {
-      const Ticks now = at(one.begin);
-      std::vector<const Job*> busy;
-      for (const Job& other : problem_.jobs)
-        if (at(other.begin) <= now && now < at(other.end)) busy.push_back(&other);
-      if (count(busy, &Job::hands) > problem_.cooks) say("too few cooks at", static_cast<std::size_t>(now));
-      if (count(busy, &Job::ring) > problem_.rings) say("too few rings at", static_cast<std::size_t>(now));
-      std::vector<const Job*> baking;
-      for (const Job* other : busy)
-        if (other->oven && first_of_run(busy, other, &Job::oven)) baking.push_back(other);
-      if (!baking.empty() && !in_ovens(baking, std::vector<std::vector<const Job*>>(static_cast<std::size_t>(problem_.ovens.count)), 0))
-        say("too few ovens at", static_cast<std::size_t>(now));
+  void lags() {
+    for (std::size_t i = 0; i < problem_.lags.size(); ++i) {
+      const Lag& lag = problem_.lags[i];
+      if (const Ticks is = times_[lag.after] - times_[lag.before]; is < lag.least)
+        say(name("lag", i) + ": " + std::to_string(is) + " ticks, not " + std::to_string(lag.least));
     }
   }
 
-  bool first_of_run(const std::vector<const Job*>& busy, const Job* one, bool Job::*what) const {
-    if (one->run == kNothing) return true;
-    for (const Job* other : busy)
-      if (other->*what && other->run == one->run) return other == one;
-    return true;
-  }
-  int count(const std::vector<const Job*>& busy, bool Job::*what) const {
-    return static_cast<int>(std::count_if(busy.begin(), busy.end(), [&](const Job* job) { return job->*what && first_of_run(busy, job, what); }));
-  }
-  // Every way of sharing them out.
-  bool in_ovens(const std::vector<const Job*>& baking, std::vector<std::vector<const Job*>> ovens, std::size_t next) const {
-    if (next == baking.size()) return true;
-    for (auto& oven : ovens) {
-      const bool fits = static_cast<int>(oven.size()) < problem_.ovens.shelves &&
-                        std::all_of(oven.begin(), oven.end(), [&](const Job* other) {
-                          return other->heat >= 0 && baking[next]->heat >= 0 && std::abs(other->heat - baking[next]->heat) <= problem_.ovens.tolerance;
-                        });
-      if (!fits) continue;
-      oven.push_back(baking[next]);
-      if (in_ovens(baking, ovens, next + 1)) return true;
-      oven.pop_back();
+  void bounds() {
+    for (std::size_t i = 0; i < problem_.bounds.size(); ++i) {
+      const Bounds& each = problem_.bounds[i];
+      if (times_[each.point] < each.not_before) say(name("bound", i) + ": too early");
+      if (times_[each.point] > each.not_after) say(name("bound", i) + ": too late");
     }
-    return false;
+  }
+
+  void jobs() {
+    for (Number i = 0; i < problem_.jobs.size(); ++i) {
+      const Busy job = busy(i);
+      if (job.end < job.begin) say(name("job", i) + ": ends before it begins");
+      for (const Stretch& closed : problem_.closed)
+        if (problem_.jobs[i].awake && job.begin < closed.to && closed.from < job.end)
+          say(name("job", i) + ": nobody is up from " + std::to_string(closed.from) + " to " + std::to_string(closed.to));
+    }
+  }
+
+  void across() {
+    for (std::size_t i = 0; i < problem_.across.size(); ++i) {
+      const Across& each = problem_.across[i];
+      if (std::none_of(problem_.midnights.begin(), problem_.midnights.end(),
+                       [&](Ticks midnight) { return at(each.begin) <= midnight && midnight <= at(each.end); }))
+        say(name("wait", i) + ": no midnight in it");
+    }
+  }
+
+  bool same_run(Number a, Number b) const {
+    return a == b || (problem_.jobs[a].run != kNothing && problem_.jobs[a].run == problem_.jobs[b].run);
+  }
+
+  // At the beginning of each job, how many are at work that clash with it.
+  void crowd(const char* what, int places, bool Job::* wants) {
+    for (Number i = 0; i < problem_.jobs.size(); ++i) {
+      if (!(problem_.jobs[i].*wants)) continue;
+      const Busy job = busy(i);
+      std::set<std::pair<Number, bool>> others;  // by run, or by job where there is none
+      for (Number j = 0; j < problem_.jobs.size(); ++j) {
+        if (!(problem_.jobs[j].*wants) || same_run(i, j)) continue;
+        const Busy other = busy(j);
+        const bool first = other.begin < job.begin || (other.begin == job.begin && j < i);
+        if (!first || other.end <= job.begin || job.end <= other.begin) continue;
+        const Number run = problem_.jobs[j].run;
+        others.insert(run == kNothing ? std::pair(j, false) : std::pair(run, true));
+      }
+      if (static_cast<int>(others.size()) + 1 > places)
+        say(name("job", i) + ": " + std::to_string(others.size() + 1) + " jobs want " + what + " at " + std::to_string(job.begin));
+    }
+  }
+
+  bool may_share(const Busy& a, const Busy& b) const {
+    const Job &one = problem_.jobs[a.job], &two = problem_.jobs[b.job];
+    if (std::abs(one.heat - two.heat) <= problem_.ovens.tolerance) return true;
+    const Ticks to_two = two.heated_before ? 0 : problem_.ovens.change, to_one = one.heated_before ? 0 : problem_.ovens.change;
+    return a.end + to_two <= b.begin || b.end + to_one <= a.begin;
+  }
+
+  // Whether the bakes given an oven each keep to heats and shelves, as far as they have been given one.
+  bool oven_holds(const std::vector<Busy>& bakes, const std::vector<int>& oven, std::size_t given) const {
+    const Busy& last = bakes[given];
+    std::set<std::pair<Number, bool>> beside;
+    for (std::size_t i = 0; i < given; ++i) {
+      if (oven[i] != oven[given] || same_run(bakes[i].job, last.job)) continue;
+      if (!may_share(bakes[i], last)) return false;
+      if (bakes[i].end <= last.begin || last.end <= bakes[i].begin) continue;
+      const Number run = problem_.jobs[bakes[i].job].run;
+      beside.insert(run == kNothing ? std::pair(bakes[i].job, false) : std::pair(run, true));
+    }
+    return static_cast<int>(beside.size()) < problem_.ovens.shelves;
+  }
+
+  // Counts through all ways to give the bakes ovens, leaving out what already fails.
+  void ovens() {
+    std::vector<Busy> bakes;
+    for (Number i = 0; i < problem_.jobs.size(); ++i)
+      if (problem_.jobs[i].oven) bakes.push_back(busy(i));
+    std::sort(bakes.begin(), bakes.end(), [](const Busy& a, const Busy& b) { return a.begin < b.begin; });
+    std::vector<int> oven(bakes.size(), -1);
+    std::size_t at = 0;
+    while (at < bakes.size()) {
+      ++oven[at];
+      if (oven[at] >= problem_.ovens.count) {
+        oven[at] = -1;
+        if (at == 0) return say("the bakes do not fit into the ovens");
+        --at;
+      } else if (oven_holds(bakes, oven, at)) {
+        ++at;
+      }
+    }
   }
 
   const Problem& problem_;
@@ -93,6 +143,6 @@ class Checker {
 
 }  // namespace
 
-std::vector<std::string> faults(const Problem& problem, const std::vector<Ticks>& times) { return Checker(problem, times).run(); }
+std::vector<std::string> faults(const Problem& problem, const std::vector<Ticks>& times) { return Check(problem, times).all(); }
 
 }  // namespace qtn::plan

@@ -91,8 +91,8 @@ struct Problem {
 
 // Why a moment is no later than it is.
 struct Why {
-  enum class Kind : std::uint8_t { free, lag, bound, closed, midnight, order } kind = Kind::free;
-  Number index = kNothing;   // of lags, bounds, jobs (closed), across, Plan::orders
+  enum class Kind : std::uint8_t { free, lag, bound, closed, midnight, order, job } kind = Kind::free;
+  Number index = kNothing;   // of lags, bounds, jobs (closed; job: it ends no sooner than it begins), across, Plan::orders
 };
 
 // Job `first` ends before job `second` begins, because both want the same thing.
@@ -118,7 +118,7 @@ struct Plan {
 };
 
 struct Budget {
-  std::uint64_t nodes = 200'000;  // in all objectives together; never a clock, so that one problem has one plan
+  std::uint64_t nodes = 20'000;  // in all objectives together; never a clock, so that one problem has one plan
 };
 
 // The best plan, each objective strictly after the one before it; of all best plans the latest one that its orders allow.

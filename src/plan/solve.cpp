@@ -1,89 +1,93 @@
-// The room's front door: search, then who does it and why no later.
 #include <algorithm>
+#include <cassert>
 
 #include "plan/search.hpp"
 
 namespace qtn::plan {
 namespace {
 
-// Each job to the first cook who is free. As many cooks as go on at once are enough: the jobs are intervals.
-std::vector<Number> cooks_of(const Problem& problem, const std::vector<Ticks>& times) {
-  std::vector<Number> out(problem.jobs.size(), kNothing), order;
-  const auto at = [&](const Moment& moment) { return times[moment.point] + moment.shift; };
-  for (Number j = 0; j < problem.jobs.size(); ++j)
-    if (problem.jobs[j].hands) order.push_back(j);
-  std::stable_sort(order.begin(), order.end(), [&](Number a, Number b) { return at(problem.jobs[a].begin) < at(problem.jobs[b].begin); });
-  std::vector<Ticks> free(static_cast<std::size_t>(problem.cooks), -kNever);
-  std::vector<Number> run(free.size(), kNothing);
-  for (const Number j : order) {
-    const Job& job = problem.jobs[j];
-    std::size_t cook = free.size();
-    for (std::size_t c = 0; c < free.size(); ++c)  // whoever is at it goes on with it
-      if (job.run != kNothing && run[c] == job.run) cook = c;
-    for (std::size_t c = 0; cook == free.size() && c < free.size(); ++c)
-      if (free[c] <= at(job.begin)) cook = c;
-    if (cook == free.size()) continue;  // no plan of ours
-    free[cook] = std::max(free[cook], at(job.end));
-    run[cook] = job.run;
-    out[j] = static_cast<Number>(cook);
+// A lane for each job that asks for hands, the lowest that is free; jobs of one run that overlap share theirs.
+std::vector<Number> lanes(const Problem& problem, const std::vector<Ticks>& times) {
+  struct Block {
+    Ticks begin, end;
+    std::vector<Number> jobs;
+  };
+  std::vector<Block> blocks;
+  for (Number i = 0; i < problem.jobs.size(); ++i)
+    if (const Job& job = problem.jobs[i]; job.hands)
+      blocks.push_back({times[job.begin.point] + job.begin.shift, times[job.end.point] + job.end.shift, {i}});
+  const auto by_begin = [](const Block& a, const Block& b) {
+    return a.begin != b.begin ? a.begin < b.begin : a.end != b.end ? a.end < b.end : a.jobs < b.jobs;
+  };
+  std::sort(blocks.begin(), blocks.end(), by_begin);
+  std::vector<Block> merged;
+  for (const Block& block : blocks) {
+    const Number run = problem.jobs[block.jobs[0]].run;
+    const auto mate = std::find_if(merged.begin(), merged.end(), [&](const Block& other) {
+      return run != kNothing && problem.jobs[other.jobs[0]].run == run && other.end > block.begin && block.end > other.begin;
+    });
+    if (mate == merged.end()) {
+      merged.push_back(block);
+      continue;
+    }
+    mate->end = std::max(mate->end, block.end);
+    mate->jobs.push_back(block.jobs[0]);
+  }
+  std::vector<Number> out(problem.jobs.size(), kNothing);
+  std::vector<Ticks> free_from;
+  for (const Block& block : merged) {
+    std::size_t lane = 0;
+    while (lane < free_from.size() && free_from[lane] > block.begin) ++lane;
+    if (lane == free_from.size()) free_from.push_back(-kNever);
+    free_from[lane] = block.end;
+    for (const Number job : block.jobs) out[job] = static_cast<Number>(lane);
   }
   return out;
 }
 
-class Reasons {
- public:
-  Reasons(const Problem& problem, const Plan& plan) : problem_(problem), plan_(plan), out_(problem.points) {}
-  std::vector<Why> run() {
-    for (Number i = 0; i < problem_.bounds.size(); ++i)
-      if (plan_.times[problem_.bounds[i].point] == problem_.bounds[i].not_after) say(problem_.bounds[i].point, Why::Kind::bound, i);
-    for (Number i = 0; i < plan_.orders.size(); ++i) {
-      const Job &first = problem_.jobs[plan_.orders[i].first], &second = problem_.jobs[plan_.orders[i].second];
-      if (tight(in_order(first, second, gap_between(problem_, first, second)))) say(first.end.point, Why::Kind::order, i);
-    }
-    // What it has to be ready for tells more than what it must not fall behind.
-    for (const bool later : {true, false})
-      for (Number i = 0; i < problem_.lags.size(); ++i) {
-        const Lag& lag = problem_.lags[i];
-        if (tight(lag) && (plan_.times[lag.after] > plan_.times[lag.before] || lag.least == 0) == later) say(lag.before, Why::Kind::lag, i);
-      }
-    for (Number i = 0; i < problem_.across.size(); ++i) {
-      const Moment& begin = problem_.across[i].begin;
-      if (std::binary_search(problem_.midnights.begin(), problem_.midnights.end(), at(begin))) say(begin.point, Why::Kind::midnight, i);
-    }
-    for (Number i = 0; i < problem_.jobs.size(); ++i) {
-      const Job& job = problem_.jobs[i];
-      if (!job.awake) continue;
-      for (const Stretch& night : problem_.closed)
-        if (night.from == at(job.end)) say(job.end.point, Why::Kind::closed, i), say(job.begin.point, Why::Kind::closed, i);
-    }
-    return std::move(out_);
-  }
-
- private:
-  Ticks at(const Moment& moment) const { return plan_.times[moment.point] + moment.shift; }
-  bool tight(const Lag& lag) const { return lag.before != lag.after && plan_.times[lag.before] == plan_.times[lag.after] - lag.least; }
-  void say(Point point, Why::Kind kind, Number index) {
-    if (out_[point].kind == Why::Kind::free) out_[point] = {kind, index};
-  }
-  const Problem& problem_;
-  const Plan& plan_;
-  std::vector<Why> out_;
-};
-
 }  // namespace
 
-Plan solve(const Problem& problem, const Budget& budget) {
-  Plan plan = Search(problem, budget).run();
-  if (plan.outcome != Plan::Outcome::planned) return plan;
-  plan.cook_of = cooks_of(problem, plan.times);
-  plan.why = Reasons(problem, plan).run();
-  return plan;
+std::optional<std::vector<Ticks>> latest(const Problem& problem) {
+  Windows windows(problem);
+  if (!windows.open()) return std::nullopt;
+  return windows.late();
 }
 
-std::optional<std::vector<Ticks>> latest(const Problem& problem) {
-  State state(problem);
-  if (!state.start()) return std::nullopt;
-  return state.times();
+Plan solve(const Problem& problem, const Budget& budget) {
+  Plan plan;
+  const Rivals rivals(problem);
+  Search search(problem, rivals);
+  if (!search.open()) {
+    plan.outcome = Plan::Outcome::impossible;
+    return plan;
+  }
+  const std::vector<Ticks> relaxed = search.relaxed();
+  const bool bounded = std::all_of(relaxed.begin(), relaxed.end(), [](Ticks time) { return time < kNever / 2; });
+  assert(bounded && "a moment has no latest time");
+  if (!bounded) return plan;
+
+  const auto goals = static_cast<Number>(problem.objectives.size());
+  for (Number goal = 0; goal < std::max<Number>(goals, 1); ++goal) {
+    // Half of what is left, but for the last: one that cannot be proven leaves something to the others.
+    const std::uint64_t left = budget.nodes - std::min(budget.nodes, plan.nodes);
+    const std::uint64_t share = goal + 1 < goals && search.best() ? left / 2 : left;
+    const Ticks bound = search.climb(goal, plan.nodes, plan.nodes + share);
+    if (!search.best()) {
+      plan.outcome = bound == -kNever ? Plan::Outcome::impossible : Plan::Outcome::given_up;
+      return plan;
+    }
+    if (goal < goals) plan.bounds.push_back(std::min(bound, value(problem.objectives[goal], relaxed)));
+  }
+  plan.outcome = Plan::Outcome::planned;
+  Settled settled = settle(problem, rivals, *search.best());
+  plan.times = std::move(settled.times);
+  plan.why = std::move(settled.why);
+  plan.orders = std::move(settled.orders);
+  for (const Objective& objective : problem.objectives) plan.values.push_back(value(objective, plan.times));
+  plan.cook_of = lanes(problem, plan.times);
+  plan.oven_of = rivals.assign(rivals.bakes(), plan.times);
+  if (plan.oven_of.empty()) plan.oven_of.assign(problem.jobs.size(), kNothing);
+  return plan;
 }
 
 }  // namespace qtn::plan

@@ -1,0 +1,51 @@
+// Who wants the same hands, ring or oven at the same time, and what can be done about it.
+#pragma once
+#include "plan/windows.hpp"
+
+namespace qtn::plan {
+
+// Jobs that cannot all be as they are: one of the choices holds in every plan.
+struct Rivalry {
+  std::vector<Order> choices;
+  Ticks when = 0;  // the later ones are settled first
+};
+
+class Rivals {
+ public:
+  explicit Rivals(const Problem& problem);
+
+  // The rivalries at these times, the latest first and no more than `most`; none: nobody is busy twice.
+  void find(const std::vector<Ticks>& times, std::size_t most, std::vector<Rivalry>& out) const;
+  // The lag that an order stands for.
+  Lag lag(const Order& order) const;
+  // Does the order hold at these times?
+  bool holds(const Order& order, const std::vector<Ticks>& times) const;
+  // Pairs of which one must go before the other in any plan; or all that may be rivals, with others beside them.
+  std::vector<Order> pairs(bool any = false) const;
+  // An oven for each bake of the list at these times; empty where there are not enough.
+  std::vector<Number> assign(const std::vector<Number>& bakes, const std::vector<Ticks>& times) const;
+  const std::vector<Number>& bakes() const { return bakes_; }
+
+  bool one_run(Number a, Number b) const {
+    return a == b || (problem_.jobs[a].run != kNothing && problem_.jobs[a].run == problem_.jobs[b].run);
+  }
+  bool alike(Number a, Number b) const;
+
+ private:
+  struct Span {
+    Number job;
+    Ticks begin, end;
+  };
+  std::vector<Span> spans(const std::vector<Number>& jobs, const std::vector<Ticks>& times) const;
+  void crowds(const std::vector<Span>& spans, int capacity, Order::For what, std::size_t most, std::vector<Rivalry>& out) const;
+  void unlike(const std::vector<Span>& spans, std::size_t most, std::vector<Rivalry>& out) const;
+  void unassigned(const std::vector<Span>& spans, const std::vector<Ticks>& times, bool from_the_end, std::vector<Rivalry>& out) const;
+  Ticks gap(Order::For what, Number first, Number second) const;
+  bool clash(Order::For what, const Span& a, const Span& b) const;
+  void both_ways(Order::For what, Number a, Number b, std::vector<Order>& out) const;
+
+  const Problem& problem_;
+  std::vector<Number> hands_, rings_, bakes_;
+};
+
+}  // namespace qtn::plan
