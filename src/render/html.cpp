@@ -173,17 +173,27 @@ class Page : HtmlRuns {
     ink_.mark("</tbody>\n</table>\n");
   }
 
+  // An amount that would push the names off a telephone may break.
+  static constexpr std::uint32_t kLongAmount = 18;
+  std::uint32_t size_of(Range32 range) const {
+    std::uint32_t size = 0;
+    for (const Run& run : runs_of(card_, range)) size += run.size;
+    return size;
+  }
+
   void line(const Row& row, bool two) {
+    const bool second = !two && !row.second.empty();
+    const bool long_one = size_of(row.amount) + (second ? size_of(row.second) + 3 : 0) > kLongAmount;
     if (row.alternative) {
-      ink_.mark("<tr class=\"or\"><td><i>or</i> ");
+      ink_.put(long_one ? "<tr class=\"or\"><td class=\"long\"><i>or</i> " : "<tr class=\"or\"><td><i>or</i> ");
     } else {
-      ink_.mark("<tr><td>");
+      ink_.put(long_one ? "<tr><td class=\"long\">" : "<tr><td>");
     }
     runs(row.amount, Role::amount);
     if (two) {
       ink_.mark("</td><td class=\"second\">");
       runs(row.second, Role::second);
-    } else if (!row.second.empty()) {
+    } else if (second) {
       ink_.mark(" <span class=\"second\">(");
       runs(row.second, Role::second);
       ink_.mark(")</span>");

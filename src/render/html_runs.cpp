@@ -102,7 +102,7 @@ void HtmlRuns::dressed(const Run& run, Role own) {
 
 // A long piece is marked, so that it may break.
 void HtmlRuns::open(std::string_view element, std::string_view kind, const Run& run) {
-  constexpr std::uint32_t kLong = 32;
+  constexpr std::uint32_t kLong = 24;
   ink_.mark("<");
   ink_.put(element);
   ink_.mark(" class=\"");
