@@ -139,7 +139,9 @@ struct equivs : seq<one<'('>, ogap, list<equiv, equiv_joint>, ogap, one<')'>> {
   static constexpr Kind node = Kind::equivs;
 };
 struct pack_noun : seq<gap, count_noun, at<gap, opt<kw_of, gap>, letter>> {};
-struct pack : seq<times_sign, gap, unit_item, opt<pack_noun>> {
+// 2 x 12 portions [Apple tart]: no unit, but a dish behind it.
+struct pack_of_dish : seq<number, at<gap, plus<not_one<'[', ',', '\r', '\n'>>, one<'['>>> {};
+struct pack : seq<times_sign, gap, sor<seq<unit_item, opt<pack_noun>>, pack_of_dish>> {
   static constexpr Kind node = Kind::pack;
 };
 

@@ -40,12 +40,13 @@ inline unsigned opens(const FieldRow& row, unsigned where, bool start) {
 
 // The allowed word that is one letter or swap away, two from seven letters on; the first of the table where several are.
 // A line of a block that begins with a verb is a line of the block.
-inline const FieldRow* near_miss(std::string_view word, unsigned where, bool head) {
+inline const FieldRow* near_miss(std::string_view word, unsigned where, bool head, bool start) {
   if (!head && Lexicon::standard().longest(word, kVerbWord)) return nullptr;
   const FieldRow* best = nullptr;
   int least = word.size() >= 7 ? 3 : 2;
   for (std::string_view known : field_words(where))
-    if (const int far = distance(word, known, least - 1); far < least) least = far, best = find_field(known);
+    if (start && begins_part(*find_field(known))) continue;
+    else if (const int far = distance(word, known, least - 1); far < least) least = far, best = find_field(known);
   return best;
 }
 
@@ -63,7 +64,7 @@ struct field_word {
     while (word.back() == ' ' || word.back() == '\t') word.remove_suffix(1);
     const FieldRow* row = find_field(word);
     if (row != nullptr && (row->where & Place::where) == 0) return false;
-    if (row == nullptr && Near) row = near_miss(word, Place::where, Place::in_head);
+    if (row == nullptr && Near) row = near_miss(word, Place::where, Place::in_head, Place::start);
     if (row == nullptr || (opens(*row, Place::where, Place::start) & What) == 0) return false;
     in.bump_in_this_line(word.size());
     return true;

@@ -31,7 +31,12 @@ struct keeps_value : seq<list<kept, seq<ogap, one<','>, gap>>, shut> {};
 struct ready_value : seq<keyword<'a', 'f', 't', 'e', 'r'>, gap, amt, shut> {};
 struct scales_value : seq<amt, shut> {};
 struct at_a_time : seq<gap, kw_at, gap, kw_a, gap, kw_time> {};
-struct at_most_value : seq<amt, sor<at_a_time, seq<gap, made_thing, at_a_time>>, shut> {};
+// A dish's or a line's name, whatever is in it: `1 leg of lamb at a time`.
+struct limit_word : plus<not_one<' ', '\t', '\r', '\n'>> {};
+struct limit_thing : seq<at<letter>, limit_word, star<not_at<at_a_time>, gap, limit_word>> {
+  static constexpr Kind node = Kind::name;
+};
+struct at_most_value : seq<amt, opt<not_at<at_a_time>, gap, opt<kw_of, gap>, limit_thing>, at_a_time, shut> {};
 
 // ---- rounding -----------------------------------------------------------------------------------------------------
 struct by_guide : keyword<'s', 't', 'a', 'n', 'd', 'a', 'r', 'd', 'i', 'z', 'e', 'd'> {

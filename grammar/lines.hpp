@@ -173,7 +173,7 @@ struct head_state : seq<star<not_at<at_field<in_head<H>, kOpensBlock | kOpensPar
 struct byte_order_mark : string<'\xEF', '\xBB', '\xBF'> {};
 struct file : seq<opt<byte_order_mark>, star<quiet_line>,
                   sor<seq<field_line<in_start, menu_field>, head_state<kMenu>>, seq<field_line<in_start, kitchen_field>, head_state<kKitchen>>,
-                      next<in_start>, head_state<kRecipe>>,
+                      next<in_start>, seq<unknown_line, head_state<kRecipe>>, head_state<kRecipe>>,
                   eof> {};
 
 }  // namespace qtn::grammar

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "diag/glyphs.hpp"
 #include "words/fold.hpp"
 
 namespace qtn {
@@ -43,12 +44,13 @@ class Table {
   std::string print() {
     std::stable_sort(rows_.begin(), rows_.end(), [](const Row& a, const Row& b) { return a.begin < b.begin; });
     std::size_t widest = 8;
-    for (const Row& row : rows_) widest = std::max(widest, std::min<std::size_t>(row.text.size(), 38));
+    for (const Row& row : rows_) widest = std::max(widest, std::min<std::size_t>(wide(row.text), 38));
     std::string out;
     for (const Row& row : rows_) {
       std::string number = std::to_string(lines_.place(row.begin).line);
       out += std::string(number.size() < 5 ? 5 - number.size() : 0, ' ') + number + "  ";
-      out += row.text + std::string(row.text.size() < widest ? widest - row.text.size() : 0, ' ') + "  ";
+      const std::size_t size = wide(row.text);
+      out += row.text + std::string(size < widest ? widest - size : 0, ' ') + "  ";
       out += row.what + ": " + row.meaning + "\n";
     }
     return out;
@@ -60,6 +62,9 @@ class Table {
     std::string what, meaning, text;
   };
 
+  // As it looks on the screen: 180 °C is six columns and seven bytes.
+  static std::size_t wide(std::string_view text) { return static_cast<std::size_t>(columns_of(text)); }
+
   // On one line, cut where it grows long, so that the columns stand.
   std::string flat(Span span) const {
     std::string out;
@@ -68,9 +73,14 @@ class Table {
       if (blank && (out.empty() || out.back() == ' ')) continue;
       out += blank ? ' ' : static_cast<unsigned char>(c) < 0x20 ? '?' : c;
     }
-    if (out.size() <= 38) return out;
-    std::size_t cut = 36;
-    while (cut > 0 && (static_cast<unsigned char>(out[cut]) & 0xC0) == 0x80) --cut;
+    if (wide(out) <= 38) return out;
+    std::size_t cut = 0;
+    for (std::size_t columns_left = 37; cut < out.size();) {
+      const Glyph glyph = glyph_at(out, cut);
+      const auto size = static_cast<std::size_t>(columns(glyph.code));
+      if (size > columns_left) break;
+      columns_left -= size, cut += glyph.bytes;
+    }
     return out.substr(0, cut) + "…";
   }
 

@@ -43,7 +43,6 @@ class Maker : private OwnFragments {
   void step(const Step& step);
   void write_own(std::size_t fragment) override;
   void clause(const Clause& clause);
-  void versioned(const Clause& clause);
   struct Place {  // a term or a mention in a clause
     Span span;
     bool term;

@@ -83,7 +83,7 @@ void Maker::find_places(const Clause& clause) {
   std::vector<Place>& places = places_;
   places.clear();
   for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
-    const Span span = recipe_.terms[t].span;
+    const Span span = recipe_.terms[t].changed ? recipe_.terms[t].stood : recipe_.terms[t].span;
     if (span.begin >= clause.span.begin && span.end <= clause.span.end) places.push_back({span, true, t});
   }
   for (Index m = clause.mentions.first; m < clause.mentions.end(); ++m)
@@ -91,21 +91,8 @@ void Maker::find_places(const Clause& clause) {
   std::sort(places.begin(), places.end(), [](const Place& a, const Place& b) { return a.span.begin < b.span.begin; });
 }
 
-// A version's amount stands for the words of the clause.
-void Maker::versioned(const Clause& clause) {
-  out_.put(clause.own_verb ? verb(clause.verb).name : std::string_view());
-  for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
-    if (t != clause.terms.first || clause.own_verb)
-      out_.put(recipe_.terms[t].role == TermRole::temperature ? " at " : " ");
-    term(clause, t);
-  }
-}
-
-// The clause's own words, with each amount and each name in its role.
+// The clause's own words, with each amount and each name in its role; a version's amount in the place of the old one.
 void Maker::clause(const Clause& clause) {
-  const auto terms = recipe_.terms.begin() + clause.terms.first;
-  if (std::any_of(terms, terms + clause.terms.count, [](const Term& one) { return one.changed; }))
-    return versioned(clause);
   find_places(clause);
   const std::vector<Place>& places = places_;
   const std::size_t written = card_.text.size();
@@ -132,7 +119,7 @@ void Maker::clause(const Clause& clause) {
       term(clause, places[i].index);
       if (recipe_.terms[places[i].index].role == TermRole::load) at = load(clause, places[i].index, at);
     }
-    const bool leave_out = places[i].term && (adapted_.terms[places[i].index].changed || adapted_.beside);
+    const bool leave_out = places[i].term && (recipe_.terms[places[i].index].changed || adapted_.terms[places[i].index].changed || adapted_.beside);
     if (leave_out && i + 1 < places.size()) at = without_equivalent(clause, places[i + 1], at);
     if (i == last) total(*sum);
   }
@@ -184,7 +171,8 @@ std::uint32_t Maker::load(const Clause& clause, Index term, std::uint32_t at) {
 void Maker::term(const Clause&, Index index) {
   const Term& term = recipe_.terms[index];
   const Shown& shown = adapted_.terms[index];
-  const Role role = role_of(term.role);
+  const bool amount = term.amount.dimension() != Dimension::temperature && role_of(term.role) == Role::temperature;
+  const Role role = amount ? Role::amount : role_of(term.role);  // reduce to 2.5 l
   if (shown.changed) out_.add(shown.text, role, shown.exact);
   else if (shown.text.empty()) out_.collapsed(recipe_.slice(term.span), role);
   else out_.add(shown.text, role, shown.exact);

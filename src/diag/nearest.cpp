@@ -92,7 +92,7 @@ std::vector<std::string_view> nearest(std::string_view wrong, std::span<const st
 
 std::string did_you_mean(std::span<const std::string_view> words) {
   if (words.empty()) return {};
-  std::string text = "did you mean ";
+  std::string text = "Did you mean ";
   for (std::size_t i = 0; i < words.size(); ++i) {
     if (i != 0) text += i + 1 == words.size() ? " or " : ", ";
     text.append("`").append(words[i]).append("`");

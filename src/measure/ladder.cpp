@@ -66,11 +66,12 @@ void place(Rounded& r, int rung) {
 }
 
 // The coarsest rung within half the tolerance, else the coarsest within all of it; false when there is neither.
-bool place_within(Rounded& r) {
+bool place_within(Rounded& r, int groups = 9) {
   const Fraction most = (r.tolerance * r.exact).abs(), half = most * Fraction::of(1, 2);
   const auto& rungs = rungs_of(r.ladder);
   int within = -1;
   for (int i = next_rung(r, -1); i >= 0; i = next_rung(r, i)) {
+    if (rungs[static_cast<std::size_t>(i)].group >= groups) continue;
     const Fraction shown = on_rung(r, rungs[static_cast<std::size_t>(i)]), off = (shown - r.exact).abs();
     if (off <= half) {
       r.rung = i, r.shown = shown;
@@ -172,6 +173,9 @@ Rounded round_on(Ladder ladder, const Fraction& exact, const Fraction& tolerance
   if (exact.is_zero()) return r;
   if (ladder == Ladder::pints && exact.abs() < size_of(common().fluid_ounce, r.dialect) * Fraction::of(1, 2))
     return round_on(Ladder::spoons, exact, tolerance, dialect, finest);
+  // Above a pint nobody counts fluid ounces where quarters of a pint are near enough: 1.1 l is 2 pints.
+  const bool in_quarters = ladder == Ladder::pints && exact.abs() >= size_of(common().pint, r.dialect);
+  if (in_quarters && place_within(r, 1)) return r;
   if (place_within(r)) return r;
   place_roughly(r);
   take_to_spoons(r);

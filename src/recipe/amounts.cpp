@@ -127,6 +127,7 @@ class AmountReader {
         .offer(at.span(), " °F", "write `" + number + " °F`");
   }
 
+  bool heat_before_time(Dimension a, Dimension b, Span heat, Span time);
   void look_alike(View at);
   void finish();
   void fold(std::span<const Token> tokens, Quantity& out, bool high);
@@ -224,6 +225,7 @@ void AmountReader::fold(std::span<const Token> tokens, Quantity& out, bool high)
     const Dimension a = qtn::unit(first.unit).dimension, b = qtn::unit(token.unit).dimension;
     if (a != b || a == Dimension::temperature || (!one.is_lost() && !before.is_lost() && one >= before)) {
       result_.damaged = true;
+      if (heat_before_time(a, b, first.span, token.span)) break;
       in_.report.add(Code::mixed_compound, {first.span.begin, token.span.end},
                      a != b ? "These two amounts cannot be added: one is a " + std::string(name_of(a)) + ", the other a " + std::string(name_of(b)) + "."
                      : a == Dimension::temperature ? "Temperatures cannot be added to one another."
@@ -236,6 +238,23 @@ void AmountReader::fold(std::span<const Token> tokens, Quantity& out, bool high)
     sum += one.is_lost() || size.is_lost() ? Fraction::lost() : token.value * one / size;
   }
   (high ? out.high : out.low) = sum;
+}
+
+// [bake 180 °C 20 min]: which belongs together is plain, but a clause says the time first and the heat behind `at`.
+bool AmountReader::heat_before_time(Dimension a, Dimension b, Span heat, Span time) {
+  if (a != Dimension::temperature || b != Dimension::duration || place_ != Place::clause) return false;
+  const Span both{heat.begin, time.end};
+  const bool behind_at = heat.begin >= 3 && in_.slice({heat.begin - 3, heat.begin}) == "at ";
+  const std::string mended = std::string(in_.slice(time)) + " at " + std::string(in_.slice(heat));
+  const std::string_view before = in_.source.text().substr(0, heat.begin);
+  if (before.find_first_of("0123456789", before.rfind('[')) != std::string_view::npos) {  // [bake 20 min at 180 °C 30 min]
+    in_.report.add(Code::second_time, time, "A second time stands in one bracket.").find("`" + std::string(in_.slice(time)) + "`").expect("a bracket for each time");
+    return true;
+  }
+  const Span whole{behind_at ? heat.begin - 3 : heat.begin, time.end};
+  in_.report.add(Code::mixed_compound, both, "A heat and a time run into each other.").find("`" + std::string(in_.slice(both)) + "`")
+      .expect("the time first, then `at` and the heat: `" + mended + "`").offer(whole, mended, "write `" + mended + "`");
+  return true;
 }
 
 void AmountReader::check_range() {

@@ -6,6 +6,30 @@
 #include "recipe/phases.hpp"
 
 namespace qtn {
+namespace {
+
+// What recipes elsewhere call a field, and the field that says it here.
+struct OtherWord {
+  std::string_view theirs;
+  Field ours;
+};
+constexpr OtherWord kOtherWords[] = {
+    {"yield", Field::makes},         {"yields", Field::makes},      {"quantity", Field::makes},     {"servings", Field::serves},
+    {"serving", Field::serves},      {"serve", Field::serves},      {"portions", Field::serves},    {"feeds", Field::serves},
+    {"ingredients", Field::take},    {"ingredient", Field::take},   {"you need", Field::take},      {"directions", Field::method},
+    {"instructions", Field::method}, {"steps", Field::method},      {"preparation", Field::method}, {"procedure", Field::method},
+    {"from", Field::source},         {"author", Field::by},         {"storage", Field::keeps},      {"storing", Field::keeps},
+    {"store", Field::keeps},         {"keep", Field::keeps},        {"equipment", Field::needs},    {"tools", Field::needs},
+    {"description", Field::note},    {"introduction", Field::note}, {"warning", Field::caution},    {"pan", Field::tin},
+    {"picture", Field::photo},       {"variation", Field::variant}, {"version", Field::variant},    {"tasting", Field::trial},
+};
+
+// "prep time", "cooking time", "total": what the steps add up to.
+bool is_time_word(std::string_view word) {
+  return word == "time" || word == "total" || word == "ready in" || (word.size() > 5 && word.substr(word.size() - 5) == " time");
+}
+
+}  // namespace
 
 Builder::Builder(const Source& source, const Tree& tree, const Surroundings& around, Report& report,
                  Recipe&& spare)
@@ -150,9 +174,37 @@ void Builder::block(View at) {
   }
 }
 
+// The first line of a file that does not say what the file is.
+bool Builder::tells_no_kind(Span field) const {
+  return tree_.nodes.size() > 1 && View(tree_, 1).span().begin == field.begin && recipe_.title.empty();
+}
+
+bool Builder::other_word(Span word, const std::string& folded) {
+  if (recipe_.kind == FileKind::menu) return false;
+  const std::string found = "`" + std::string(in_.slice(word)) + ":`";
+  if (is_time_word(folded)) {
+    report_.add(Code::unknown_field, word, "How long it takes is added up from the steps.").find(found)
+        .expect("no such field; each time in its step, in a bracket: `[bake 40 min at 180 °C]`");
+    return true;
+  }
+  for (const OtherWord& one : kOtherWords) {
+    if (one.theirs != folded) continue;
+    const std::string ours(row(one.ours).word);
+    report_.add(Code::unknown_field, word, "What " + found + " says is written `" + ours + ":` here.").find(found)
+        .expect("`" + ours + ":`").fix(word, ours, "write `" + ours + ":`");
+    return true;
+  }
+  return false;
+}
+
 void Builder::unknown_field(View at) {
   const Span word = at.first(Kind::word).span();
   const std::string text(in_.slice(word));
+  const std::string folded = lower(text);
+  if (part_ == kNone && tells_no_kind(at.span())) return;  // said of the file, once
+  // What stands under it was read by nobody: that a step names it is no second fault.
+  recipe_.damaged.push_back(at.span());
+  if (other_word(word, folded)) return;
   const Field known = field_of(at.value());
   if (known != Field::none) {
     const bool in_part = part_ != kNone;
@@ -163,12 +215,6 @@ void Builder::unknown_field(View at) {
     return;
   }
   const unsigned where = part_ != kNone ? unsigned{kPart} : recipe_.kind == FileKind::menu ? unsigned{kMenu} : unsigned{kRecipe};
-  const std::string folded = lower(text);
-  if (folded == "from") {
-    report_.add(Code::unknown_field, word, "Where a recipe comes from is written `source:`.").find("`" + text + ":`")
-        .expect("`source:`").fix(word, "source", "write `source:`");
-    return;
-  }
   const auto words = field_words(where);
   const auto near = nearest(folded, words);
   auto& problem = report_.add(Code::unknown_field, word, "`" + text + ":` is not a field of this place." +
@@ -187,9 +233,7 @@ void Builder::finish() {
     const bool empty = tree_.nodes.size() == 1;
     const Span first = empty ? Span{0, 0} : View(tree_, 1).span();
     if (seen_[static_cast<std::size_t>(Field::recipe)].empty() && seen_[static_cast<std::size_t>(Field::menu)].empty() && recipe_.title.empty())
-      report_.add(Code::no_kind, {first.begin, std::min(first.end, first.begin + 1)},
-                  empty ? "There is nothing to cook in this file." : "This file does not say what it is.")
-          .expect("a first line `recipe: NAME`, `menu: NAME` or `kitchen: NAME`");
+      no_kind(empty, first);
   }
   // The unnamed part is the dish wherever it stands, else the last part (L6).
   recipe_.dish = recipe_.parts.empty() ? 0 : static_cast<Index>(recipe_.parts.size() - 1);
@@ -197,6 +241,15 @@ void Builder::finish() {
     if (recipe_.parts[i].unnamed) recipe_.dish = i, recipe_.parts[i].name = recipe_.title;
   check_part_names();
   check_ounces(recipe_, report_);
+}
+
+void Builder::no_kind(bool empty, Span first) {
+  Span place{first.begin, std::min(first.end, first.begin + 1)};
+  const bool other = !empty && View(tree_, 1).kind() == Kind::unknown_field;  // cake: Lemon
+  if (other) place = View(tree_, 1).first(Kind::word).span();
+  auto& problem = report_.add(Code::no_kind, place, empty ? "There is nothing to cook in this file." : "This file does not say what it is.");
+  problem.expect("a first line `recipe: NAME`, `menu: NAME` or `kitchen: NAME`");
+  if (other) problem.find("`" + std::string(in_.slice(place)) + ":`").offer(place, "recipe", "write `recipe:`");
 }
 
 void Builder::check_part_names() {

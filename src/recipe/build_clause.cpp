@@ -153,6 +153,10 @@ void Builder::pot(View at, Clause& one) {
       if (amount) recipe_.mentions.back().term = one.terms.first;
     }
   }
+  const bool takes_away = one.kind == ClauseKind::take_out || one.kind == ClauseKind::discard || one.kind == ClauseKind::strain_out;
+  if (takes_away && !one.the_rest && recipe_.mentions.size() == one.mentions.first)
+    report_.add(Code::take_out_what, at.span(), "This does not say what leaves the pot.").find("`" + std::string(in_.slice(one.span)) + "`")
+        .expect("a name, or what is left: `[" + std::string(verb(one.verb).name) + " the bay leaves]`, `[discard the rest]`");
   if (one.kind == ClauseKind::keep_back && recipe_.mentions.size() == one.mentions.first)
     report_.add(Code::keep_back_what, at.span(), "This does not say what is kept back.").expect("an amount and a name: `[keep back 50 g of the water]`");
 }
@@ -402,7 +406,9 @@ void Builder::check_clause(Clause& one) {
               one.own_verb && wants.role == TermRole::length ? "after `" + std::string(verb(one.verb).name) + "` stands" : std::string(wants.where)))
         term.amount.low = term.amount.high = Fraction::lost();
     if (term.role == TermRole::to && dimension != Dimension::temperature) {
-      if (dimension == Dimension::mass || dimension == Dimension::volume) one.kind = ClauseKind::reduce;
+      const bool waits = one.own_verb && verb(one.verb).wait;  // nothing cools to 20 g
+      if (waits && dimension != Dimension::length) expect_dimension(in_, term.amount, term.span, {Dimension::temperature}, "after `to` stands");
+      else if (dimension == Dimension::mass || dimension == Dimension::volume) one.kind = ClauseKind::reduce;
       else if (dimension == Dimension::length) term.role = TermRole::measure;
       else expect_dimension(in_, term.amount, term.span, {Dimension::temperature, Dimension::mass, Dimension::volume}, "after `to` stands");
     }

@@ -123,7 +123,11 @@ void Builder::step(View at) {
           .find("`" + std::string(text.substr(0, digits + 1)) + "`").expect("the step's words alone; a blank line parts two steps")
           .fix({first.begin, first.begin + static_cast<std::uint32_t>(digits) + 2}, "", "leave the number out");
   }
-  if (!at.has(Kind::open_bracket)) prose_measures(one);  // there nobody can tell what was meant to stand outside
+  // Where a bracket lost its end nobody can tell what was meant to stand outside, nor where its end turns up.
+  const std::string_view whole = in_.slice(one.span);
+  const bool goes_on = left_open_ && whole.find(']') < whole.find('[');
+  left_open_ = at.has(Kind::open_bracket);
+  if (!left_open_ && !goes_on && !heads_among_steps(one.span)) prose_measures(one), places_outside(one);
   recipe_.steps.push_back(one);
   if (part_ != kNone) {
     Part& mine = part();

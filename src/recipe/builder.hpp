@@ -23,6 +23,9 @@ class Builder {
   Part& part();
   void open_part(std::string_view name, Span span, bool unnamed);
   void unknown_field(View at);
+  bool tells_no_kind(Span field) const;
+  bool other_word(Span word, const std::string& folded);
+  void no_kind(bool empty, Span first);
   void bad_line(View at);
   void finish();
   void check_part_names();
@@ -61,6 +64,8 @@ class Builder {
 
   // check_list.cpp: one line by itself
   bool no_amount(View at, TakeLine& line);
+  bool amount_after(const TakeLine& line);
+  void two_things(const TakeLine& line);
   void check_line(const TakeLine& line);
   void check_base(const TakeLine& line);
   void check_name(const TakeLine& line);
@@ -80,6 +85,8 @@ class Builder {
   };
   void openers(const std::vector<Opened>& opened);
   void prose_measures(const Step& step);  // prose_measures.cpp
+  bool heads_among_steps(Span step);      // step_slips.cpp
+  void places_outside(const Step& step);
   void measure_outside(Span found, Dimension dimension);
   void clause(View bracket);
   void clause_form(View form, Clause& clause);
@@ -106,6 +113,7 @@ class Builder {
   Report& report_;
   Recipe recipe_;
   Index part_ = kNone;
+  bool left_open_ = false;  // a bracket of the step before was not closed
   bool in_after_ = false;   // after the dish: heads belong to nothing any more
   std::array<Span, 64> seen_{};   // fields of this scope, where they stood first
   VerbId sentence_verb_ = kNoVerb;

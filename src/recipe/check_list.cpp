@@ -8,6 +8,8 @@
 namespace qtn {
 namespace {
 
+bool digit_at(std::string_view text, std::size_t at) { return at < text.size() && text[at] >= '0' && text[at] <= '9'; }
+
 // "Melt the butter": a verb in front that is no part of a listed food's own name ("roast beef" may be one).
 bool reads_as_step(std::string_view name) {
   const Found verb = Lexicon::standard().longest(name, kVerbWord);
@@ -31,7 +33,58 @@ std::size_t article_size(std::string_view folded) {
   return size;
 }
 
+// "juice of", "the grated zest of": what is taken of a fruit, and where the fruit begins; 0 for anything else.
+std::size_t fruit_at(std::string_view folded) {
+  const std::size_t from = folded.substr(0, 4) == "the " ? 4 : 0;
+  for (std::string_view lead : {"juice of ", "zest of ", "zest and juice of ", "juice and zest of ", "grated zest of ", "finely grated zest of ", "rind of "})
+    if (folded.substr(from, lead.size()) == lead && folded.size() > from + lead.size()) return from + lead.size();
+  return 0;
+}
+
+// "1 lemon", "half a lemon", "a lemon" as an amount in front; empty where it does not say how many.
+std::string so_many(std::string_view fruit) {
+  const std::string folded = lower(fruit);
+  if (digit_at(fruit, 0)) return std::string(fruit);
+  for (std::string_view half : {"half a ", "half an "})
+    if (folded.substr(0, half.size()) == half) return "1/2 " + std::string(fruit.substr(half.size()));
+  const std::size_t one = article_size(folded);
+  return one == 0 ? "" : "1 " + std::string(fruit.substr(one));
+}
+
+// "butter 100 g", "flour - 200 g": where the amount at the end begins, or npos.
+std::size_t amount_behind(std::string_view name) {
+  for (std::size_t at = name.find(' '); at != std::string_view::npos; at = name.find(' ', at + 1)) {
+    std::size_t end = at + 1;
+    if (!digit_at(name, end)) continue;
+    while (end < name.size() && (digit_at(name, end) || name[end] == '.' || name[end] == '/')) ++end;
+    const std::string_view unit = trim(name.substr(end));
+    const Found found = Lexicon::standard().longest(unit, kUnitWord);
+    return found && found.size == unit.size() ? at + 1 : std::string_view::npos;
+  }
+  return std::string_view::npos;
+}
+
 }  // namespace
+
+// The amount stands behind what it is of. True when it was reported.
+bool Builder::amount_after(const TakeLine& line) {
+  const std::string name(line.name), folded = lower(line.name);
+  std::string mended;
+  if (const std::size_t fruit = fruit_at(folded); fruit != 0) {
+    const std::size_t from = folded.substr(0, 4) == "the " ? 4 : 0;
+    const std::string many = so_many(std::string_view(name).substr(fruit));
+    if (!many.empty()) mended = many + ", " + name.substr(from, fruit - from - 4) + " only";
+  } else if (const std::size_t at = amount_behind(name); at != std::string_view::npos) {
+    std::string_view thing = trim(std::string_view(name).substr(0, at));
+    for (std::string_view dash : {"-", "–", "—"})
+      if (thing.size() > dash.size() && thing.substr(thing.size() - dash.size()) == dash) thing = trim(thing.substr(0, thing.size() - dash.size()));
+    mended = name.substr(at) + " " + std::string(thing);
+  }
+  if (mended.empty()) return false;
+  report_.add(Code::amount_after_name, line.name_span, "The amount stands after the name here.")
+      .find("`" + name + "`").expect("`" + mended + "`").fix(line.name_span, mended, "write `" + mended + "`");
+  return true;
+}
 
 // A list line without an amount that says nothing about how much is wanted (A24). True when it was reported.
 bool Builder::no_amount(View at, TakeLine& line) {
@@ -39,14 +92,7 @@ bool Builder::no_amount(View at, TakeLine& line) {
   for (Index i = line.tails.first; i < line.tails.end(); ++i)
     if (recipe_.tails[i].kind == TailKind::unmeasured || recipe_.tails[i].kind == TailKind::start_with) return false;
   const std::string folded = lower(line.name);
-  for (std::string_view lead : {"juice of ", "zest of ", "zest and juice of ", "juice and zest of ", "grated zest of ", "rind of "}) {
-    if (folded.substr(0, lead.size()) != lead || folded.size() == lead.size() || folded[lead.size()] < '0' || folded[lead.size()] > '9') continue;
-    const std::string what(line.name.substr(lead.size())), kind(lead.substr(0, lead.size() - 4));
-    const std::string mended = what + ", " + kind + " only";
-    report_.add(Code::amount_after_name, line.name_span, "The amount stands after the name here.")
-        .find("`" + std::string(line.name) + "`").expect("`" + mended + "`").fix(line.name_span, mended, "write `" + mended + "`");
-    return true;
-  }
+  if (amount_after(line)) return true;
   if (has_number_word(line.name)) {
     explain_bad_line(in_, at.span(), recipe_.kind == FileKind::menu);
     return true;
@@ -56,11 +102,22 @@ bool Builder::no_amount(View at, TakeLine& line) {
         .find("`" + std::string(in_.slice(at.span())) + "`").expect("an amount and a name; steps stand under `method:`");
     return true;
   }
+  if (const std::size_t cut = unmeasured_at(line.name); cut != std::string_view::npos) {
+    const Span gap{line.name_span.begin + static_cast<std::uint32_t>(cut), line.name_span.begin + static_cast<std::uint32_t>(cut) + 1};
+    const std::string mended = std::string(line.name.substr(0, cut)) + ", " + std::string(line.name.substr(cut + 1));
+    report_.add(Code::no_amount, line.name_span, "What a line without an amount is for stands behind a comma.")
+        .find("`" + std::string(line.name) + "`").expect("`" + mended + "`").fix(gap, ", ", "write `" + mended + "`");
+    return true;
+  }
   auto& problem = report_.add(Code::no_amount, line.name_span, "`" + std::string(line.name) + "` has no amount.");
   problem.expect("an amount in front, or `to taste`, `for dusting`, `to serve` or `as needed` after a comma");
   if (const std::size_t one = article_size(folded); one != 0) {  // an onion, a large egg
     const std::string mended = "1 " + std::string(line.name.substr(one));
     problem.offer(line.name_span, mended, "write `" + mended + "`");
+  } else if (const Found noun = Lexicon::standard().longest(line.name, kCountNoun); noun && noun.size < line.name.size() && folded[noun.size - 1] != 's') {
+    const std::string mended = "1 " + std::string(line.name);  // pinch of pepper
+    problem.offer(line.name_span, mended, "write `" + mended + "`");
+    return true;
   }
   problem.offer({line.name_span.end, line.name_span.end}, ", to taste", "add `, to taste`");
   return true;
@@ -88,12 +145,31 @@ void Builder::check_base(const TakeLine& line) {
         .expect("`take: per kg of [ ... ]` above the list, or `per kg of [ ... ]` in the line");
 }
 
+void Builder::two_things(const TakeLine& line) {
+  const std::string name(line.name);
+  auto& problem = report_.add(Code::one_line_one_thing, line.name_span, "More than one thing stands in this line.");
+  problem.find("`" + name + "`");
+  const std::size_t plus = find_word(name, "plus");
+  const auto place = [&](std::size_t at) { return line.name_span.begin + static_cast<std::uint32_t>(at); };
+  if (plus != std::string::npos && (starts_with_word(name.substr(plus + 6), "extra") || starts_with_word(name.substr(plus + 6), "more"))) {
+    const std::string mended = name.substr(0, plus) + ", " + name.substr(plus + 1);
+    problem.expect("a comma before what is wanted beside it: `" + mended + "`").fix({place(plus), place(plus + 1)}, ", ", "write `" + mended + "`");
+    return;
+  }
+  // lemon juice (about 1 lemon)
+  if (const std::size_t open = name.find(" ("); open != std::string::npos && name.back() == ')') {
+    const std::string mended = name.substr(0, open) + ", from " + name.substr(open + 2, name.size() - open - 3);
+    problem.expect("what it is made from behind a comma: `" + mended + "`").offer(line.name_span, mended, "write `" + mended + "`");
+    return;
+  }
+  problem.expect("one amount and one name a line; a choice is an `or` line of its own");
+}
+
 void Builder::check_name(const TakeLine& line) {
   const std::string_view name = line.name;
   if (line.measured() && (has_number_word(name) || find_word(name, "plus") != std::string::npos || find_word(name, "or") != std::string::npos)) {
     part().disturbed = true;
-    report_.add(Code::one_line_one_thing, line.name_span, "More than one thing stands in this line.")
-        .find("`" + std::string(name) + "`").expect("one amount and one name a line; a choice is an `or` line of its own");
+    two_things(line);
   }
   if (!line.measured()) {
     if (const std::size_t cut = find_word(name, "and"); cut != std::string::npos) {

@@ -75,7 +75,8 @@ class Counter {
     const TakeLine* const line = line_of(mention);
     if (line != nullptr && (!line->measured() || line->struck)) return;
     const bool pot = clause.kind == ClauseKind::take_out || clause.kind == ClauseKind::discard || clause.kind == ClauseKind::strain_out || clause.kind == ClauseKind::drain;
-    if (mention.taking == Taking::named || pot) return;
+    if (pot) return leaves(mention, *left, line, clause);
+    if (mention.taking == Taking::named) return;
     if (clause.kind == ClauseKind::keep_back) return keep_back(mention, *left, line, clause);
     switch (mention.taking) {
       case Taking::mention: return plain(mention, *left);
@@ -84,6 +85,22 @@ class Counter {
       case Taking::rest: return rest(mention, *left);
       default: return;
     }
+  }
+
+  // What leaves the pot must have gone in, and no more of it. What a line was split into may be thrown away raw.
+  void leaves(const Mention& mention, const Left& left, const TakeLine* line, const Clause& clause) {
+    if (line == nullptr || line->given || line->splits || mention.target.kind == TargetKind::aside || clause.kind == ClauseKind::drain) return;
+    if (recipe_.parts[clause.part].disturbed || left.uncertain) return;
+    if (!left.taken && !left.none()) {
+      report_.add(Code::not_in_pot, mention.span, "The " + std::string(name(mention)) + " has not gone in yet.")
+          .also(line->span, "the list has it").find(quoted(recipe_.slice(mention.span))).expect("a step above with `[the " + std::string(name(mention)) + "]`");
+      return;
+    }
+    const Ends asked = share_of(mention, line);
+    if (mention.taking != Taking::amount || asked.low.is_lost() || asked.low <= Fraction(1) + tolerance(recipe_.terms[mention.term].amount.manner)) return;
+    report_.add(Code::more_than_left, mention.span, "There is only " + shown(Fraction(1), line) + " of the " + std::string(name(mention)) + ", and " +
+                shown(asked.low, line) + " is to leave.")
+        .also(line->span, "the list").expect("at most " + shown(Fraction(1), line)).find(shown(asked.low, line));
   }
 
   void everything(const Clause& clause, Mention&) {
@@ -153,7 +170,8 @@ class Counter {
       left.uncertain = false;
       return;
     }
-    if (!left.none()) return take(mention, left, left.low, left.high);
+    const bool at_most = left.high > Fraction::of(1, 100);  // of 100 to 120 g, 100 g went in
+    if (!left.none() || at_most) return take(mention, left, left.low.sign() < 0 ? Fraction(0) : left.low, left.high);
     report_.add(Code::nothing_left, mention.span, "There is no " + std::string(name(mention)) + " left here.")
         .also(left.last, "the last of it went in here").find(quoted(recipe_.slice(mention.span)))
         .expect("a mention before all of it is taken, or a smaller share above");

@@ -146,6 +146,41 @@ bool missing_times(Reading& in, Span line, std::string_view text) {
   return true;
 }
 
+// - 100 g butter
+bool list_mark(Reading& in, Span line, std::string_view text) {
+  for (std::string_view mark : {"-", "*", "•", "–", "·"}) {
+    if (text.substr(0, mark.size()) != mark || blank_at(text, mark.size()) == 0) continue;
+    std::size_t end = mark.size();
+    while (blank_at(text, end) != 0) end += static_cast<std::size_t>(blank_at(text, end));
+    if (end == text.size()) return false;
+    const auto at = [&](std::size_t byte) { return line.begin + static_cast<std::uint32_t>(byte); };
+    in.report.add(Code::list_mark, {line.begin, at(mark.size())}, "A line of the list begins with its amount.")
+        .find("`" + std::string(mark) + "`").expect("`" + std::string(text.substr(end)) + "`").fix({line.begin, at(end)}, "", "leave the mark out");
+    return true;
+  }
+  return false;
+}
+
+// [chill min 2 h], [chill 2 h or more], [chill 2 h+]
+bool least_time(Reading& in, Span where, std::string_view text) {
+  std::size_t first = 0;
+  while (first < text.size() && !digit(text[first])) ++first;
+  if (first == text.size()) return false;
+  std::size_t begin = first, end = text.size();
+  std::string_view says;
+  const std::string folded = lower(text);
+  for (std::string_view word : {"min ", "min. ", "minimum ", "max ", "max. ", "maximum "})
+    if (first >= word.size() && folded.compare(first - word.size(), word.size(), word) == 0) begin = first - word.size(), says = word;
+  for (std::string_view word : {"+", " or more", " or longer", " at least"})
+    if (says.empty() && folded.size() > first + word.size() && folded.compare(folded.size() - word.size(), word.size(), word) == 0) end -= word.size(), says = word;
+  if (says.empty()) return false;
+  const Span all{where.begin + static_cast<std::uint32_t>(begin), where.end};
+  const std::string mended = (says.substr(0, 2) == "ma" ? "at most " : "at least ") + std::string(text.substr(first, end - first));
+  in.report.add(Code::minimum_behind, all, "A least or greatest time is said in words before it.").find("`" + std::string(in.slice(all)) + "`")
+      .expect("`" + mended + "`").fix(all, mended, "write `" + mended + "`");
+  return true;
+}
+
 bool colon_in_line(Reading& in, Span line, std::string_view text) {
   const std::size_t at = text.find(':');
   if (at == std::string_view::npos) return false;
@@ -159,7 +194,7 @@ bool colon_in_line(Reading& in, Span line, std::string_view text) {
 
 void explain_bad_line(Reading& in, Span line, bool in_menu) {
   const std::string_view text = in.slice(line);
-  if (comma(in, line, text) || tangled_number(in, line, text) || slashed_equivalent(in, line, text) || missing_times(in, line, text) ||
+  if (list_mark(in, line, text) || comma(in, line, text) || tangled_number(in, line, text) || slashed_equivalent(in, line, text) || missing_times(in, line, text) ||
       run_together(in, line, text) || colon_in_line(in, line, text))
     return;
   if (text.find('[') != std::string_view::npos && text.find(']') == std::string_view::npos) {
@@ -196,6 +231,7 @@ void explain_bad_clause(Reading& in, Span clause) {
         .fix(clause, mended, "write `" + mended + "`");
     return;
   }
+  if (least_time(in, inner, text)) return;
   const Found verb = Lexicon::standard().longest(trim(text), kVerbWord);
   auto& problem = in.report.add(Code::unreadable_clause, clause, verb ? "After `" + std::string(verb.row->text) + "` this clause is not read."
                                                                       : "This clause is not read.");

@@ -19,6 +19,14 @@ inline std::size_t find_word(std::string_view text, std::string_view word) {
   return std::string_view::npos;
 }
 
+// The blank before "to taste", "for frying" and the like at the end of a name that lacks its comma, or npos.
+inline std::size_t unmeasured_at(std::string_view name) {
+  const std::string folded = lower(name);
+  for (std::string_view tail : {" to taste", " to serve", " to finish", " as needed", " as required"})
+    if (folded.size() > tail.size() && folded.compare(folded.size() - tail.size(), tail.size(), tail) == 0) return folded.size() - tail.size();
+  return find_word(folded, "for");
+}
+
 // A number that stands by itself inside a name: "eggs plus 1 yolk"; not "2 7-inch tortillas".
 // "curing salt no. 1": the number says which sort, and is no second amount.
 inline bool is_sort(std::string_view front) {

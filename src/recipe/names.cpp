@@ -56,6 +56,22 @@ bool Names::matches(const Entry& entry, std::span<const WordKey> words) const {
   return entry.keys.count != 0;
 }
 
+// "the sliced onions" of `2 onions, sliced`: the words beside the name stand in the preparation (3.1.5).
+void Names::by_preparation(Slice lines, std::span<const WordKey> words) const {
+  std::vector<WordKey> there;
+  for (Index i = lines.first; i < lines.end(); ++i) {
+    const Entry& entry = lines_[i];
+    if (entry.target.kind != TargetKind::line || !is_head(keys_of(entry), words.back())) continue;
+    const auto own = keys_of(entry);
+    there.assign(own.begin(), own.end());
+    const TakeLine& line = recipe_.lines[entry.target.index];
+    for (Index t = line.tails.first; t < line.tails.end(); ++t)
+      if (recipe_.tails[t].kind == TailKind::preparation) fold_keys(recipe_.slice(recipe_.tails[t].span), there);
+    const auto holds = [&](WordKey word) { return std::find(there.begin(), there.end(), word) != there.end(); };
+    if (std::all_of(words.begin(), words.end(), holds)) candidates_.push_back(&entry);
+  }
+}
+
 bool Names::equals(const Entry& entry, std::span<const WordKey> words) const {
   return entry.keys.count == words.size() && std::equal(words.begin(), words.end(), keys_.begin() + entry.keys.first);
 }
@@ -107,6 +123,7 @@ Names::Answer Names::ask(std::string_view text, Index part) const {
   if (part == kNone) candidates.clear();
   if (candidates.empty()) collect(parts_, {0, static_cast<Index>(parts_.size())}, words_);
   if (candidates.empty()) collect(uses_, {0, static_cast<Index>(uses_.size())}, words_);
+  if (candidates.empty() && part != kNone && words_.size() > 1) by_preparation(mine, words_);
   if (candidates.empty() && part == kNone) collect(lines_, all_lines, words_);
   if (candidates.empty()) return {};
   return choose(candidates, words_);

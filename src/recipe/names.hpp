@@ -34,6 +34,7 @@ class Names {
   };
   void add(std::string_view name, const Target& target, std::vector<Entry>& out);
   bool matches(const Entry& entry, std::span<const WordKey> words) const;
+  void by_preparation(Slice lines, std::span<const WordKey> words) const;
   bool equals(const Entry& entry, std::span<const WordKey> words) const;
   bool begins_with(WordKey word) const;
   std::span<const WordKey> keys_of(const Entry& entry) const { return {keys_.data() + entry.keys.first, entry.keys.count}; }

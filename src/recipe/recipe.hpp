@@ -153,6 +153,7 @@ struct Term {
   Span span;
   bool overnight = false;
   bool changed = false;  // by a version: shown from the amount, its span stands elsewhere
+  Span stood = {};       // of a changed one: its place in the clause
 };
 
 enum class Taking : std::uint8_t {

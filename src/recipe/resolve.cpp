@@ -4,6 +4,7 @@
 #include "diag/nearest.hpp"
 #include "recipe/asked.hpp"
 #include "recipe/builder.hpp"
+#include "recipe/makes.hpp"
 #include "recipe/names.hpp"
 #include "recipe/phases.hpp"
 #include "words/lexicon.hpp"
@@ -26,6 +27,7 @@ class Resolver {
     for (Index i = 0; i < recipe_.lines.size(); ++i) line(recipe_.lines[i]);
     for (Clause& clause : recipe_.clauses) this->clause(clause);
     widen_heads();
+    limits();
     same_names();
     use_names();
     takes_.resize(recipe_.parts.size());
@@ -94,6 +96,60 @@ class Resolver {
     }
     line.target = target;
     line.target.span = span;
+    counted_thing(line, span);
+  }
+
+  // 10 hand pies [Hand pies]: the word between is what the other one counts, or portions of what it serves (T3).
+  void counted_thing(const TakeLine& line, Span name) {
+    if (line.name_span.begin == name.begin || line.basis != Basis::amount || line.written.unit != kNoUnit || line.written.is_lost()) return;
+    const Recipe* from = &recipe_;
+    Index part = line.target.index;
+    if (line.target.kind == TargetKind::use) {
+      from = recipe_.uses[part].recipe;
+      if (from == nullptr) return;
+      part = recipe_.uses[part].part == kNone ? from->dish : recipe_.uses[part].part;
+    }
+    if (part >= from->parts.size()) return;
+    const std::vector<std::string> asked = fold_name(line.name);
+    const bool portions = asked.size() == 1 && asked[0] == "portion";
+    if (portions && (recipe_.kind == FileKind::menu || (part == from->dish && from->serves))) return;
+    std::string makes;
+    for (const Made& made : makes_of(*from, part)) {
+      if (made.damaged) return;
+      const std::vector<std::string> thing = fold_name(made.thing);
+      const auto said = [&](const std::string& word) { return std::find(asked.begin(), asked.end(), word) != asked.end(); };
+      if (made.amount.dimension() == Dimension::count && std::all_of(thing.begin(), thing.end(), said)) return;
+      makes += (makes.empty() ? "" : ", ") + std::string(from->slice(made.span));
+    }
+    const std::string what = quoted(recipe_.slice(name));
+    report_.add(Code::not_what_it_makes, line.name_span, what + (makes.empty() ? " does not say that it makes " : " makes " + makes + ", not ") + std::string(line.name) + ".")
+        .find(quoted(recipe_.slice({line.amount_span.begin, line.name_span.end})))
+        .expect(makes.empty() ? "a line `makes: " + std::string(recipe_.slice({line.amount_span.begin, line.name_span.end})) + "` there, or an amount without the word"
+                              : "an amount of what it makes, or a weight of it");
+    disturb(line.part);
+  }
+
+  // at most: 1.5 kg oranges at a time: the thing stands in the list or is what is made.
+  void limit(const std::optional<Batch>& batch, Index part) {
+    if (!batch || batch->thing.empty() || !names_.ask(batch->thing, part).found.empty()) return;
+    const std::vector<std::string> thing = fold_name(batch->thing);
+    const auto made = [&](const std::vector<Made>& all) {
+      return std::any_of(all.begin(), all.end(), [&](const Made& one) { return one.damaged || fold_name(one.thing) == thing; });
+    };
+    if (made(recipe_.makes) || same_letters(recipe_.title, batch->thing)) return;
+    for (Index p = 0; p < recipe_.parts.size(); ++p)
+      if (made(recipe_.parts[p].makes) || (part == kNone && !names_.ask(batch->thing, p).found.empty())) return;
+    if (of_damaged_line(batch->thing)) return;
+    const auto begin = static_cast<std::uint32_t>(batch->thing.data() - recipe_.text.data());
+    const auto near = nearest(lower(batch->thing), names_.known(part));
+    auto& problem = report_.add(Code::unknown_name, {begin, begin + static_cast<std::uint32_t>(batch->thing.size())},
+                                quoted(batch->thing) + " is not in the list and is not what is made. " + did_you_mean(near));
+    problem.find(quoted(batch->thing)).expect("a name from `take:` or `makes:`, or no name: `6 at a time`");
+  }
+
+  void limits() {
+    limit(recipe_.batch, kNone);
+    for (Index p = 0; p < recipe_.parts.size(); ++p) limit(recipe_.parts[p].batch, p);
   }
 
   bool part_named(std::string_view text, Index own, Target& out) {
@@ -260,6 +316,14 @@ class Resolver {
     if (part != kNone) recipe_.parts[part].disturbed = true;
   }
 
+  // "all the ingredients", "the dry ingredients", "everything else": words for a group (T7).
+  static bool names_all(std::string_view folded) {
+    for (std::string_view group : {"rest", "all the rest", "all", "everything else", "rest of everything"})
+      if (folded == group) return true;
+    const std::size_t last = folded.rfind("ingredients");
+    return last != std::string_view::npos && last + 11 == folded.size();
+  }
+
   void unknown(Span span, Index part, bool in_method) {
     const std::string_view text = recipe_.slice(span);
     disturb(part);
@@ -283,6 +347,11 @@ class Resolver {
         report_.add(Code::vague_share, span, quoted(text) + " does not say how much.").expect("a share or an amount, or the words without brackets");
         return;
       }
+    if (names_all(folded)) {
+      report_.add(Code::unknown_name, span, quoted(text) + " names nothing that is listed.").find(quoted(text))
+          .expect("`everything`, which takes all that is left, or each thing by its name").offer(span, "everything", "write `everything`");
+      return;
+    }
     const auto near = nearest(folded, names_.known(part));
     auto& problem = report_.add(Code::unknown_name, span, quoted(text) + " is not in the list and is no part of this recipe. " + did_you_mean(near));
     problem.find(quoted(text)).expect("a name from `take:`, or the words without brackets, or a `part:` of that name");
@@ -394,7 +463,8 @@ class Resolver {
       for (const auto& [to, span] : takes_[p]) recipe_.parts[to].used = true;
     for (Index p = 0; p < recipe_.parts.size(); ++p) {
       const Part& part = recipe_.parts[p];
-      if (p != recipe_.dish && !part.used && !recipe_.parts[recipe_.dish].disturbed)
+      const bool twice = std::any_of(recipe_.parts.begin(), recipe_.parts.end(), [&](const Part& one) { return &one != &part && same_letters(one.name, part.name); });
+      if (p != recipe_.dish && !part.used && !twice && !recipe_.parts[recipe_.dish].disturbed)
         report_.add(Code::unused_part, part.span, "Nothing in the recipe takes the part " + quoted(part.name) + ".")
             .expect("a step with `[the " + std::string(part.name) + "]`");
     }

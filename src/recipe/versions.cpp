@@ -102,6 +102,7 @@ void apply(Recipe& recipe, const Change& change) {
   }
   const Index term = term_of(recipe, recipe.clauses[change.clause], change.after->dimension());
   if (term == kNone) return;
+  recipe.terms[term].stood = recipe.terms[term].span;
   recipe.terms[term].amount = *change.after;
   recipe.terms[term].span = change.after_span;
   recipe.terms[term].changed = true;

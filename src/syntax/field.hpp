@@ -34,5 +34,9 @@ const FieldRow& row(Field field);
 // The row whose word is `text`, in either case and with any blanks between its words; nullptr when there is none.
 const FieldRow* find_field(std::string_view text);
 std::vector<std::string_view> field_words(unsigned where);
+// A list, a method, a part ...: no first line of a file is taken for a slip of one ("cake: Lemon" is no `take:`).
+inline bool begins_part(const FieldRow& row) {
+  return row.field == Field::part || (row.shape != Shape::value && row.shape != Shape::text);
+}
 
 }  // namespace qtn

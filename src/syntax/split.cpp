@@ -131,6 +131,7 @@ class Splitter {
     const int most = word.size() >= 7 ? 2 : 1;
     int best_distance = most + 1;
     for (std::string_view known : field_words(allowed())) {
+      if (at_ == At::start && begins_part(*find_field(known))) continue;
       const int far = distance(word, known, most);
       if (far < best_distance) best_distance = far, best = find_field(known);
     }

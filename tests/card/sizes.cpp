@@ -73,6 +73,19 @@ TEST_CASE("a chosen alternative keeps the article, a line left out is struck wit
     for (std::uint32_t i = 0; i < range.count; ++i) CHECK(left_out.runs[range.first + i].role == Role::struck);
 }
 
+TEST_CASE("a version's time stands among the words of its clause") {
+  const Checked file(with_list("  100 g cheddar\n", "Grate [the cheddar]. [bake 30 min (1/2 h) at 180 °C in the oven until golden]") +
+                     "variant: Deep\n  bake  30 min -> 40 min\n");
+  Report report;
+  const std::optional<Recipe> deep = variant_of(file.recipe, "Deep", report);
+  REQUIRE(deep);
+  const Adapted shown = show(*deep, {});
+  const Card card = make_card(shown);
+  std::string all;
+  for (std::uint32_t i = 0; i < card.steps.at(0).runs.count; ++i) all += card.view(card.runs[card.steps[0].runs.first + i]);
+  CHECK(all == "Grate the cheddar. Bake 40 min at 180 °C in the oven until golden.");
+}
+
 TEST_CASE("a tasting names the part of what it changed") {
   const Carded card(std::string(kHead) +
                     "part: Base\ntake:\n  1/2 tsp fine salt\nmethod:\n  Stir [the salt].\n"

@@ -129,7 +129,7 @@ TEST_CASE("what is offered, and in what order") {
 TEST_CASE("the question") {
   const auto ask = [](std::vector<std::string_view> words) { return did_you_mean(words); };
   CHECK(ask({}).empty());
-  CHECK(ask({"tsp"}) == "did you mean `tsp`?");
-  CHECK(ask({"tsp", "tbsp"}) == "did you mean `tsp` or `tbsp`?");
-  CHECK(ask({"a", "b", "c"}) == "did you mean `a`, `b` or `c`?");
+  CHECK(ask({"tsp"}) == "Did you mean `tsp`?");
+  CHECK(ask({"tsp", "tbsp"}) == "Did you mean `tsp` or `tbsp`?");
+  CHECK(ask({"a", "b", "c"}) == "Did you mean `a`, `b` or `c`?");
 }

@@ -61,6 +61,8 @@ TEST_CASE("litres, pints and spoons of the dialect") {
   CHECK(write(round_on(Ladder::pints, Fraction(568), kPlain, Dialect::british)) == "1 pint");
   CHECK(write(round_on(Ladder::pints, Fraction(850), kPlain, Dialect::british)) == "1½ pints");
   CHECK(write(round_on(Ladder::pints, Fraction(655), kPlain, Dialect::british)) == "1 pint 3 fl oz");
+  CHECK(write(round_on(Ladder::pints, Fraction(1100), kPlain, Dialect::british)) == "2 pints");
+  CHECK(write(round_on(Ladder::pints, Fraction(1100), kExactly, Dialect::british)) == "1 pint 19 fl oz");
   CHECK(write(round_on(Ladder::pints, Fraction(5), kPlain, Dialect::british)) == "1 tsp");
   CHECK(shown(Ladder::pints, Fraction(54), common().fluid_ounce, Dialect::american, kExactly) == "3 pints 6 fl oz");
   CHECK(write(round_on(Ladder::spoons, Fraction(30), kPlain, Dialect::british)) == "2 tbsp");
