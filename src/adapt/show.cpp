@@ -129,6 +129,10 @@ class Showing {
     const bool grows =
         tail.kind == TailKind::from || tail.kind == TailKind::taking_up || tail.kind == TailKind::start_with;
     const bool page = unscaled_ || !grows || pace_of(recipe_, line) == Pace::still;
+    if (tail.kind == TailKind::preparation) {
+      if (tail.amount->dimension() == Dimension::temperature) return shower_.heat({TermRole::temperature, *tail.amount, tail.amount_span}, false, false);
+      return shower_.amount(nullptr, *tail.amount, tail.amount_span, Origin::page);
+    }
     if (!grows && tail.kind != TailKind::each) return as_written(recipe_, tail.amount_span, *tail.amount);
     // From 2 lemons: those are no pieces of the line, and what one of it weighs says nothing of them.
     const TakeLine* const of = tail.name.empty() ? &line : nullptr;

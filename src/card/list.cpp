@@ -135,7 +135,7 @@ Range32 Maker::rest_runs(Index index) {
       case TailKind::each: amount(tail), out_.put(words_[Caption::each]); break;
       case TailKind::fixed: out_.put(words_[Caption::fixed]); break;
       case TailKind::gently: out_.put(words_[Caption::gently]); break;
-      default: out_.collapsed(recipe_.slice(tail.span), Role::text); break;  // it reads as it is written
+      default: as_it_reads(tail); break;
     }
   }
   if (line.splits) {
@@ -160,6 +160,16 @@ Range32 Maker::rest_runs(Index index) {
     base_of(line);
   }
   return out_.end();
+}
+
+// As it is written; a measure in it is the card's own.
+void Maker::as_it_reads(const Tail& tail) {
+  const std::string_view shown = tail.amount ? adapted_.tails[static_cast<std::size_t>(&tail - recipe_.tails.data())].text : std::string_view();
+  const bool measure = tail.kind == TailKind::preparation && !shown.empty();
+  if (!measure) return out_.collapsed(recipe_.slice(tail.span), Role::text);
+  out_.collapsed(recipe_.slice({tail.span.begin, tail.amount_span.begin}), Role::text);
+  out_.add(shown, Role::measure);
+  if (tail.amount_span.end < tail.span.end) out_.collapsed(recipe_.slice({tail.amount_span.end, tail.span.end}), Role::text);
 }
 
 // What a percentage is of: "50 % of the plain flour".

@@ -37,6 +37,7 @@ class Maker : private OwnFragments {
   Range32 second_runs(Index index);
   Range32 name_runs(const TakeLine& line);
   Range32 rest_runs(Index index);
+  void as_it_reads(const Tail& tail);
   void base_of(const TakeLine& line);
   // method.cpp
   void steps(Slice steps);

@@ -39,7 +39,14 @@ Diagnostic& Diagnostic::expect(std::string what) {
   return *this;
 }
 
+// The place is shown above it: a line of ten million letters is not said a second time.
 Diagnostic& Diagnostic::find(std::string what) {
+  constexpr std::size_t kLongest = 300;
+  if (what.size() > kLongest) {
+    std::size_t cut = kLongest - 10;
+    while (cut > 0 && (static_cast<unsigned char>(what[cut]) & 0xC0) == 0x80) --cut;
+    what = what.substr(0, cut) + (what.back() == '`' ? "…`" : "…");
+  }
   found = std::move(what);
   return *this;
 }

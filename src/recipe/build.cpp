@@ -115,7 +115,9 @@ void Builder::once(Field which, Span span) {
     return;
   }
   report_.add(Code::repeated_field, span, "`" + std::string(row(which).word) + ":` stands here a second time.")
-      .also(first, "the first is here").expect("one `" + std::string(row(which).word) + ":` in this place");
+      .also(first, "the first is here")
+      .expect("one `" + std::string(row(which).word) + ":` in this place" +
+              (which == Field::take || which == Field::method ? "; another part begins with `part: NAME`" : ""));
 }
 
 Part& Builder::part() {

@@ -193,7 +193,7 @@ void Builder::line_tails(View at, TakeLine& line) {
       case Kind::gently: add(TailKind::gently, child); line.gently = true; break;
       // On a measured line these are preparation, but for a starting amount (T1).
       case Kind::unmeasured: add(line.measured() ? TailKind::preparation : TailKind::unmeasured, child); break;
-      case Kind::preparation: add(TailKind::preparation, child); bare_tail(child.span()); break;
+      case Kind::preparation: add(TailKind::preparation, child); bare_tail(child.span()); measure_in(recipe_.tails.back()); break;
       case Kind::giving: line.splits = true; break;
       default: break;
     }

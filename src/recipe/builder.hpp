@@ -52,6 +52,7 @@ class Builder {
   void giving(View at, Index parent);
   void finish_line(View at, TakeLine line, std::vector<View> names);
   void bare_tail(Span tail);
+  void measure_in(Tail& preparation);  // prose_measures.cpp
   void bare_strength(Span at, const std::string& text);
   // build_known.cpp: what can be said once the ingredient is known
   void weigh_readings(const TakeLine& line);
@@ -66,6 +67,7 @@ class Builder {
   bool no_amount(View at, TakeLine& line);
   bool amount_after(const TakeLine& line);
   void two_things(const TakeLine& line);
+  void tail_in_parentheses(const TakeLine& line);
   void check_line(const TakeLine& line);
   void check_base(const TakeLine& line);
   void check_name(const TakeLine& line);

@@ -149,29 +149,53 @@ void Builder::two_things(const TakeLine& line) {
   const std::string name(line.name);
   auto& problem = report_.add(Code::one_line_one_thing, line.name_span, "More than one thing stands in this line.");
   problem.find("`" + name + "`");
-  const std::size_t plus = find_word(name, "plus");
+  const std::size_t sign = find_word(name, "+"), plus = sign != std::string::npos ? sign : find_word(name, "plus");
+  const std::size_t behind = plus == std::string::npos ? plus : plus + (sign != std::string::npos ? 3 : 6);
   const auto place = [&](std::size_t at) { return line.name_span.begin + static_cast<std::uint32_t>(at); };
-  if (plus != std::string::npos && (starts_with_word(name.substr(plus + 6), "extra") || starts_with_word(name.substr(plus + 6), "more"))) {
-    const std::string mended = name.substr(0, plus) + ", " + name.substr(plus + 1);
-    problem.expect("a comma before what is wanted beside it: `" + mended + "`").fix({place(plus), place(plus + 1)}, ", ", "write `" + mended + "`");
+  if (plus != std::string::npos && (starts_with_word(name.substr(behind), "extra") || starts_with_word(name.substr(behind), "more"))) {
+    const std::string mended = name.substr(0, plus) + ", plus " + name.substr(behind);
+    problem.expect("a comma before what is wanted beside it: `" + mended + "`").fix({place(plus), place(behind)}, ", plus ", "write `" + mended + "`");
     return;
   }
   // lemon juice (about 1 lemon)
   if (const std::size_t open = name.find(" ("); open != std::string::npos && name.back() == ')') {
-    const std::string mended = name.substr(0, open) + ", from " + name.substr(open + 2, name.size() - open - 3);
+    const std::string said = name.substr(open + 2, name.size() - open - 3), thing = name.substr(0, open);
+    std::size_t unit = said.find_last_of("0123456789");
+    unit = unit == std::string::npos ? said.size() : unit + 1;
+    if (!trim(std::string_view(said).substr(unit)).empty() && Lexicon::standard().longest(trim(std::string_view(said).substr(unit)), kUnitWord)) {
+      const std::string mended = std::string(in_.slice(line.amount_span)) + " (" + said + ") " + thing;  // 2 onions (about 400 g)
+      problem.expect("what all of it weighs right behind the number: `" + mended + "`")
+          .offer({line.amount_span.begin, line.name_span.end}, mended, "write `" + mended + "`");
+      return;
+    }
+    const std::string mended = thing + ", from " + said;
     problem.expect("what it is made from behind a comma: `" + mended + "`").offer(line.name_span, mended, "write `" + mended + "`");
     return;
   }
   problem.expect("one amount and one name a line; a choice is an `or` line of its own");
 }
 
+// 1 tbsp mustard (optional): the word counts only behind a comma.
+void Builder::tail_in_parentheses(const TakeLine& line) {
+  const std::string name(line.name), folded = lower(line.name);
+  for (std::string_view tail : {"optional", "to taste", "to serve", "as needed", "fixed", "gently"}) {
+    const std::string put = " (" + std::string(tail) + ")";
+    if (folded.size() <= put.size() || folded.compare(folded.size() - put.size(), put.size(), put) != 0) continue;
+    const std::string mended = name.substr(0, name.size() - put.size()) + ", " + std::string(tail);
+    const Span span{line.name_span.end - static_cast<std::uint32_t>(put.size()), line.name_span.end};
+    report_.add(Code::tail_in_parentheses, {span.begin + 1, span.end}, "In parentheses `" + std::string(tail) + "` is a part of the name.")
+        .find("`" + name + "`").expect("`" + mended + "`").fix(span, ", " + std::string(tail), "write `" + mended + "`");
+  }
+}
+
 void Builder::check_name(const TakeLine& line) {
   const std::string_view name = line.name;
-  if (line.measured() && (has_number_word(name) || find_word(name, "plus") != std::string::npos || find_word(name, "or") != std::string::npos)) {
+  if (line.measured() && (has_number_word(name) || find_word(name, "plus") != std::string::npos || find_word(name, "+") != std::string::npos || find_word(name, "or") != std::string::npos)) {
     part().disturbed = true;
     two_things(line);
   }
-  if (!line.measured()) {
+  tail_in_parentheses(line);
+  if (!line.measured() && !line.tails.empty()) {  // without a tail its amount is asked for first
     if (const std::size_t cut = find_word(name, "and"); cut != std::string::npos) {
       const std::string_view left = name.substr(0, cut), right = name.substr(cut + 5);
       const Food* both = line.food;

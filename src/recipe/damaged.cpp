@@ -181,6 +181,37 @@ bool least_time(Reading& in, Span where, std::string_view text) {
   return true;
 }
 
+// [core temp 75C], [internal temperature 75 °C]
+bool core_reading(Reading& in, Span clause, std::string_view text) {
+  const std::string folded = lower(text);
+  if (folded.find("temp") == std::string::npos && folded.find("internal") == std::string::npos) return false;
+  std::size_t at = 0;
+  while (at < text.size() && !digit(text[at])) ++at;
+  std::size_t end = at;
+  while (end < text.size() && digit(text[end])) ++end;
+  if (end == at || (lower(trim(text.substr(end))) != "c" && trim(text.substr(end)) != "°C" && trim(text.substr(end)) != "°F" && lower(trim(text.substr(end))) != "f")) return false;
+  const char scale = text.back() == 'F' || text.back() == 'f' ? 'F' : 'C';
+  const std::string mended = "[reads " + std::string(text.substr(at, end - at)) + " °" + scale + "]";
+  in.report.add(Code::unreadable_clause, clause, "What a thermometer shows is said with `reads`.").find("`" + std::string(in.slice(clause)) + "`")
+      .expect("`" + mended + "`").fix(clause, mended, "write `" + mended + "`");
+  return true;
+}
+
+// [cook a further 30 min]
+bool another_while(Reading& in, Span where, std::string_view text) {
+  const std::string folded = lower(text);
+  for (std::string_view words : {"for a further ", "a further ", "for another ", "another "}) {
+    const std::size_t at = folded.find(words);
+    if (at == std::string::npos || at + words.size() >= text.size() || !digit(text[at + words.size()])) continue;
+    const Span span{where.begin + static_cast<std::uint32_t>(at), where.begin + static_cast<std::uint32_t>(at + words.size())};
+    const std::string mended = "[" + std::string(text.substr(0, at)) + std::string(text.substr(at + words.size())) + "]";
+    in.report.add(Code::unreadable_clause, span, "A time stands in its bracket by itself.").find("`" + std::string(trim(in.slice(span))) + "`")
+        .expect("`" + mended + "`").fix(span, "", "write `" + mended + "`");
+    return true;
+  }
+  return false;
+}
+
 bool colon_in_line(Reading& in, Span line, std::string_view text) {
   const std::size_t at = text.find(':');
   if (at == std::string_view::npos) return false;
@@ -231,7 +262,7 @@ void explain_bad_clause(Reading& in, Span clause) {
         .fix(clause, mended, "write `" + mended + "`");
     return;
   }
-  if (least_time(in, inner, text)) return;
+  if (least_time(in, inner, text) || core_reading(in, clause, text) || another_while(in, inner, text)) return;
   const Found verb = Lexicon::standard().longest(trim(text), kVerbWord);
   auto& problem = in.report.add(Code::unreadable_clause, clause, verb ? "After `" + std::string(verb.row->text) + "` this clause is not read."
                                                                       : "This clause is not read.");

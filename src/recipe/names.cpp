@@ -5,7 +5,7 @@
 namespace qtn {
 
 bool is_head(std::span<const WordKey> name, WordKey word) {
-  static const WordKey kTurns[] = {fold_key("of"), fold_key("in"), fold_key("on"), fold_key("with")};
+  static const WordKey kTurns[] = {fold_key("of"), fold_key("in"), fold_key("on"), fold_key("with"), fold_key("for")};
   if (name.empty()) return false;
   if (name.back() == word) return true;
   for (std::size_t i = 1; i < name.size(); ++i)

@@ -6,7 +6,7 @@
 
 namespace qtn {
 
-// Is this word what a name of these words is of: its last one, or the one before of, in, on or with (leg of lamb)?
+// Is this word what a name of these words is of: its last one, or the one before of, in, on, with or for (leg of lamb)?
 bool is_head(std::span<const WordKey> name, WordKey word);
 
 class Names {

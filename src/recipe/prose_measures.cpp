@@ -133,6 +133,29 @@ void Builder::prose_measures(const Step& one) {
   }
 }
 
+// In 10 mm dice, at 20 °C, in pieces of 50 g: it converts on a card and never scales (T15).
+void Builder::measure_in(Tail& preparation) {
+  const std::string_view text = in_.slice(preparation.span);
+  if (text.find_first_of("0123456789") == std::string_view::npos) return;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    if (at > 0 && text[at - 1] != ' ' && text[at - 1] != '(') continue;
+    ProseMeasure measure(text);
+    const std::size_t end = text[at] >= '0' && text[at] <= '9' ? measure.at(at) : 0;
+    if (end == 0) continue;
+    const Dimension dimension = measure.dimension();
+    if (dimension != Dimension::length && dimension != Dimension::temperature && dimension != Dimension::mass) continue;
+    const Span span{preparation.span.begin + static_cast<std::uint32_t>(at), preparation.span.begin + static_cast<std::uint32_t>(end)};
+    Tree alone;
+    if (in_.source.text()[span.begin - 1] != ' ') return;  // the words behind a verb begin with their blank
+    if (!parse_action(in_.source.text(), {span.begin - 1, span.end}, alone) || !View(alone, 0).has(Kind::amt)) return;
+    Report unsaid;
+    Reading in{in_.source, unsaid, in_.dialect, {}};
+    const ReadAmount read = read_amount(in, View(alone, 0).first(Kind::amt), Place::clause);
+    if (!read.damaged && !unsaid.has_errors()) preparation.amount = read.amount, preparation.amount_span = span;
+    return;
+  }
+}
+
 // A time, a temperature or a length is a clause of its own; an amount wants the name of what it is of, which only the writer knows.
 void Builder::measure_outside(Span found, Dimension dimension) {
   const std::string words(in_.slice(found));

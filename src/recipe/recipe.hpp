@@ -78,7 +78,7 @@ enum class TailKind : std::uint8_t {
 struct Tail {
   TailKind kind;
   Span span;                       // all of it
-  std::optional<Quantity> amount;  // of from, taking up, start with, strength (% or ppm), trimmings, each
+  std::optional<Quantity> amount;  // of from, taking up, start with, strength (% or ppm), trimmings, each; in 10 mm dice
   Span amount_span;
   std::string_view name;           // from 6 eggs: eggs; 5 % acid: acid; for trimmings: trimmings
 };

@@ -4,6 +4,7 @@
 #include "diag/nearest.hpp"
 #include "recipe/asked.hpp"
 #include "recipe/builder.hpp"
+#include "recipe/list_words.hpp"
 #include "recipe/makes.hpp"
 #include "recipe/names.hpp"
 #include "recipe/phases.hpp"
@@ -248,7 +249,8 @@ class Resolver {
         clause.kind = ClauseKind::use;
         recipe_.terms[mention.term].role = TermRole::use;
       }
-      if (answer.last_word_differs && (clause.part == kNone || !recipe_.parts[clause.part].disturbed))
+      const bool remark = names_.name_of(mention.target).ends_with(')');  // mint (optional): told where it is listed
+      if (answer.last_word_differs && !remark && (clause.part == kNone || !recipe_.parts[clause.part].disturbed))
         report_.add(Code::last_word_differs, mention.span, quoted(text) + " is taken to mean " + quoted(names_.name_of(mention.target)) + ".")
             .also(target_span(mention.target), "this line").expect("the last word of the listed name: " + quoted(names_.name_of(mention.target)))
             .find(quoted(text));
@@ -281,6 +283,12 @@ class Resolver {
   void several(const Clause& clause, const Mention& mention, const std::vector<Target>& found) {
     disturb(clause.part);
     if (same_name(found)) return;
+    const auto two_things = [&](const Target& one) {  // reported where the line stands
+      if (one.kind != TargetKind::line) return false;
+      const std::string_view name = recipe_.lines[one.index].name;
+      return has_number_word(name) || find_word(name, "or") != std::string::npos || find_word(name, "plus") != std::string::npos;
+    };
+    if (std::any_of(found.begin(), found.end(), two_things)) return;
     std::string names;
     for (const Target& target : found) names += (names.empty() ? "" : ", ") + quoted(names_.name_of(target));
     auto& problem = report_.add(Code::several_meant, mention.span, quoted(recipe_.slice(mention.span)) + " could be any of these: " + names + ".");
@@ -352,10 +360,26 @@ class Resolver {
           .expect("`everything`, which takes all that is left, or each thing by its name").offer(span, "everything", "write `everything`");
       return;
     }
-    const auto near = nearest(folded, names_.known(part));
+    auto near = nearest(folded, names_.known(part));
+    if (near.empty() && part != kNone) near = same_head(text, part);
     auto& problem = report_.add(Code::unknown_name, span, quoted(text) + " is not in the list and is no part of this recipe. " + did_you_mean(near));
     problem.find(quoted(text)).expect("a name from `take:`, or the words without brackets, or a `part:` of that name");
     for (std::string_view one : near) problem.offer(span, "the " + std::string(one), "write `the " + std::string(one) + "`");
+    const std::string_view all = recipe_.text;
+    if (in_method && span.begin > 0 && all[span.begin - 1] == '[' && span.end < all.size() && all[span.end] == ']')
+      problem.offer({span.begin - 1, span.end + 1}, std::string(text), "leave the brackets out");
+  }
+
+  // "the soft butter" of a list with butter in it.
+  std::vector<std::string_view> same_head(std::string_view text, Index part) const {
+    std::vector<std::string_view> out;
+    const std::vector<std::string> asked = fold_name(text);
+    for (const TakeLine& line : recipe_.lines) {
+      if (asked.empty() || line.part != part || out.size() == 3) continue;
+      const std::vector<std::string> name = fold_name(line.name);
+      if (!name.empty() && name.back() == asked.back()) out.push_back(line.name);
+    }
+    return out;
   }
 
   static bool stands_alone(const TakeLine& line) {
@@ -454,6 +478,8 @@ class Resolver {
       recipe_.parts[*at].in_ring = true;
     }
     chain += std::string(recipe_.parts[to].name);
+    const auto used = [&](const Use& use) { return same_letters(use.as, recipe_.parts[to].name); };
+    if (path.back() == to && std::any_of(recipe_.uses.begin(), recipe_.uses.end(), used)) return;  // its `use:` is the fault
     report_.add(Code::part_ring, span, "These parts each need the other first: " + chain + ".")
         .also(recipe_.parts[to].span, "this part").expect("one of them made without the other");
   }

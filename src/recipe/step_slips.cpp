@@ -29,6 +29,14 @@ const FieldRow* head_field(std::string_view line) {
   return nullptr;
 }
 
+bool begins_with_amount(std::string_view line) {
+  std::size_t at = 0;
+  while (blank_at(line, at) != 0) at += static_cast<std::size_t>(blank_at(line, at));
+  if (at < line.size() && (line[at] == '-' || line[at] == '*')) ++at;
+  while (blank_at(line, at) != 0) at += static_cast<std::size_t>(blank_at(line, at));
+  return at < line.size() && line[at] >= '0' && line[at] <= '9';
+}
+
 }  // namespace
 
 // A head word in column 1 of a method whose line reads as that field (L2). True where one was reported.
@@ -54,7 +62,20 @@ bool Builder::heads_among_steps(Span step) {
         problem.fix({head + 1, end}, std::string(in_.slice(line)) + "\n" + between, "move it up");
       }
     }
-    at = static_cast<std::uint32_t>(std::min<std::size_t>(text.find('\n', at), text.size())) + 1;
+    const auto next = static_cast<std::uint32_t>(std::min<std::size_t>(text.find('\n', at), text.size())) + 1;
+    if (row == nullptr && column_one && end > at + 1 && text[end - 1] == ':' && next < step.end && begins_with_amount(text.substr(next))) {
+      any = true;
+      std::string name(trim(text.substr(at, end - at - 1)));
+      for (std::string_view lead : {"for the ", "for "})
+        if (lower(name).substr(0, lead.size()) == lead) name.erase(0, lead.size());
+      if (!name.empty() && name[0] >= 'a' && name[0] <= 'z') name[0] = static_cast<char>(name[0] - 'a' + 'A');
+      report_.add(Code::head_in_method, {at, end}, "A list stands among the steps and is read as words.")
+          .find("`" + std::string(text.substr(at, end - at)) + "`")
+          .expect("a part of its own: `part: " + name + "`, `take:` above its list and `method:` above its steps")
+          .offer({at, end}, "part: " + name + "\ntake:", "write `part: " + name + "` and `take:`");
+      recipe_.damaged.push_back(step);  // what is listed here was read by nobody
+    }
+    at = next;
   }
   return any;
 }

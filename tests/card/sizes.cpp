@@ -73,6 +73,15 @@ TEST_CASE("a chosen alternative keeps the article, a line left out is struck wit
     for (std::uint32_t i = 0; i < range.count; ++i) CHECK(left_out.runs[range.first + i].role == Role::struck);
 }
 
+TEST_CASE("a measure in a preparation converts and does not scale") {
+  const std::string text = with_list("  1 kg potatoes, in 20 mm dice, at 18 °C\n  2 apples, cut\n", "Boil [everything] [10 min].");
+  Request imperial;
+  imperial.units = System::imperial;
+  CHECK(Carded(text).row(0) == "1 kg |  | potatoes | in 20 mm dice, at 18 °C");
+  CHECK(Carded(text, 2).row(0) == "2 kg |  | potatoes | in 20 mm dice, at 18 °C");
+  CHECK(Carded(text, Fraction(1), imperial).row(0) == "2 lb 4 oz |  | potatoes | in ¾ inch dice, at 18 °C");
+}
+
 TEST_CASE("a version's time stands among the words of its clause") {
   const Checked file(with_list("  100 g cheddar\n", "Grate [the cheddar]. [bake 30 min (1/2 h) at 180 °C in the oven until golden]") +
                      "variant: Deep\n  bake  30 min -> 40 min\n");

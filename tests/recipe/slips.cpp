@@ -44,6 +44,9 @@ TEST_CASE("an amount behind its name, a comma that is not there, a mark before t
       {"pinch of pepper", "1 pinch of pepper"},
       {"20 g butter plus extra for greasing", "20 g butter, plus extra for greasing"},
       {"2 tbsp lemon juice (about 1 lemon)", "2 tbsp lemon juice, from about 1 lemon"},
+      {"20 g oats + extra for dusting", "20 g oats, plus extra for dusting"},
+      {"2 large onions (about 400g), sliced", "2 (about 400g) large onions, sliced"},
+      {"1 tbsp mustard (optional)", "1 tbsp mustard, optional"},
       {"- 100 g butter", "100 g butter"},
       {"* 2 leeks, sliced", "2 leeks, sliced"},
       {"• 1 bay leaf", "1 bay leaf"},
@@ -58,6 +61,8 @@ TEST_CASE("the least said after the number, a heat before its time") {
   CHECK(mended_step("[chill max. 2 h]") == "[chill at most 2 h]");
   CHECK(mended_step("[bake 180 °C 20 min]") == "[bake 20 min at 180 °C]");
   CHECK(mended_step("[bake at 180 °C 20 min]") == "[bake 20 min at 180 °C]");
+  CHECK(mended_step("[bake a further 30 min at 180 °C]") == "[bake 30 min at 180 °C]");
+  CHECK(mended_step("[core temp 75C]") == "[reads 75 °C]");
   CHECK(with("  500 g peas\n", "[the peas] [bake 20 min at 180 °C 30 min]").codes() == "second_time");
   CHECK(with("  500 g peas\n", "[the peas] [cool to 20 g]").codes() == "wrong_dimension");
 }
@@ -76,6 +81,13 @@ TEST_CASE("a head word among the steps") {
   CHECK(with("  500 g peas\n", "Cook [the peas].\n\n  keeps: well").codes() == "");
 }
 
+TEST_CASE("a list among the steps is one fault, and the names in it are none") {
+  const std::string text = "recipe: Buns\ntake:\n  500 g flour\nmethod:\n  Knead [the flour].\n\nFor the glaze:\n  50 g icing sugar\n  1 tbsp water\nmethod:\n  Mix [the icing sugar] and [the water].\n";
+  CHECK(Checked(text).codes() == "head_in_method repeated_field");
+  CHECK(mended("recipe: Buns\nmeasures: British\ntake:\n  500 g flour\nmethod:\n  Knead [the flour].\n\nFor the glaze:\n  50 g icing sugar\n").find("part: Glaze\ntake:\n  50 g icing sugar") != std::string::npos);
+  CHECK(with("  500 g peas\n", "Cook [the peas].\n\nFor the table:\n  more peas.").codes() == "");
+}
+
 TEST_CASE("what leaves the pot has a name and went in before") {
   const std::string list = "  1 kg beef bones\n  2 l water\n  2 onions\n";
   CHECK(with(list, "[the bones] [the water] [the onions]. [take out]").codes() == "take_out_what");
@@ -92,6 +104,14 @@ TEST_CASE("names by what was done to them, groups by everything") {
   CHECK(with(list, "[the sliced onions] [the chopped onions] [the melted butter]").codes() == "");
   CHECK(with(list, "[the onions] [the spring onions] [the melted lard] [the butter]").codes() == "unknown_name");
   CHECK(mended("recipe: Supper\ntake:\n  500 g peas\nmethod:\n  Cook [all the ingredients].\n").find("[everything]") != std::string::npos);
+}
+
+TEST_CASE("a name that is nowhere: the nearest by what it is, or no brackets") {
+  CHECK(mended_step("[the soft peas]") == "[the peas]");
+  CHECK(mended_step("[the mash]") == "the mash");
+  CHECK(with("  500 g lamb neck\n  600 ml lamb or chicken stock\n", "[lamb] [the stock]").codes() == "one_line_one_thing");
+  CHECK(with("  2 tbsp oil for frying\n", "[the oil]").codes() == "");
+  CHECK(Checked("recipe: Stew\nuse: Stew from test.qtn\ntake:\n  100 g [Stew]\nmethod:\n  [the Stew]\n").codes().find("part_ring") == std::string::npos);
 }
 
 TEST_CASE("of a range the rest may be left when the least went in") {
