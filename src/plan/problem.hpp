@@ -42,7 +42,8 @@ struct Stretch {
   Ticks from, to;
 };
 
-// What is busy from one moment to another. `run`: jobs of one run follow each other by themselves and never clash.
+// What is busy from one moment to another. Two jobs clash when each begins before the other ends; no job ends before it
+// begins. `run`: jobs of one run follow each other by themselves and never clash.
 struct Job {
   Moment begin, end;
   Number run = kNothing;
@@ -111,7 +112,8 @@ struct Plan {
   std::vector<Why> why;                // of each point
   std::vector<Order> orders;           // what the plan settled
   std::vector<Ticks> values;           // of each objective
-  std::vector<Ticks> bounds;           // what no plan can exceed; equal to `values` where proven
+  // What no plan can exceed that does as well in the objectives before; equal to `values` where proven.
+  std::vector<Ticks> bounds;
   std::vector<Number> cook_of, oven_of;  // of each job: which cook, which oven (kNothing where none)
   std::uint64_t nodes = 0;
   bool proven() const { return outcome == Outcome::planned && values == bounds; }

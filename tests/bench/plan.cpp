@@ -27,6 +27,8 @@ constexpr Row kRows[] = {
     {"200 activities, 5 dishes, 1 cook", 200, 5, 1, 40, false},  {"200 activities, 5 dishes, 2 cooks", 200, 5, 2, 40, false},
 };
 
+constexpr int kAsked = 5;  // days of a row that Gecode and z3 are asked about, too
+
 double seconds_of(auto&& work) {
   const auto from = std::chrono::steady_clock::now();
   work();
@@ -100,15 +102,15 @@ int main(int count, char** words) {
       tally.all_proven += all.proven();
       tally.waiting += kServed * row.dishes - first.values[0];
       tally.gap += first.bounds[0] - first.values[0];
-      if (row.outside && gecode && z3) outside(problem, first, tally);
+      if (row.outside && seed <= kAsked && gecode && z3) outside(problem, first, tally);
     }
     fmt::print("{:34}|{:>5}/{:<3}{:>9.2f} {:>9.2f}     |{:>5}/{:<3}{:>9.2f} {:>9.2f}     |{:>8.1f} {:>6.1f} |", row.name, tally.first_proven, days,
                median(tally.first), *std::max_element(tally.first.begin(), tally.first.end()), tally.all_proven, days, median(tally.all),
                *std::max_element(tally.all.begin(), tally.all.end()), static_cast<double>(tally.waiting) / days,
                static_cast<double>(tally.gap) / days);
     if (!tally.z3.empty())
-      fmt::print("{:>5}/{:<3}{:>8.0f} {:>8} |{:>5}/{:<3}{:>8.0f}", tally.gecode_proven, days, 1000 * median(tally.gecode), tally.gecode_behind,
-                 tally.z3_proven, days, 1000 * median(tally.z3));
+      fmt::print("{:>5}/{:<3}{:>8.0f} {:>8} |{:>5}/{:<3}{:>8.0f}", tally.gecode_proven, tally.gecode.size(), 1000 * median(tally.gecode), tally.gecode_behind,
+                 tally.z3_proven, tally.z3.size(), 1000 * median(tally.z3));
     fmt::print("\n");
     std::fflush(stdout);
     unsound += tally.unsound;

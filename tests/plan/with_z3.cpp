@@ -43,7 +43,7 @@ TEST_CASE("z3 finds the best values possible, and no better ones") {
     const Plan plan = solve(problem);
     REQUIRE(plan.outcome == Plan::Outcome::planned);
     CHECK(faults(problem, plan.times).empty());
-    std::string text = "(set-option :timeout 2000)\n" + smt_rules(problem);
+    std::string text = "(set-option :timeout 1500)\n" + smt_rules(problem);
     std::vector<std::string> expected;
     const std::size_t objectives = problem.jobs.size() <= 20 ? 3 : 2;
     for (std::size_t i = 0; i < objectives; ++i) {
