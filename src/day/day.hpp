@@ -30,7 +30,9 @@ struct DayOrder {
   Minute work = 5;                  // what a length that is not written is shown as
   std::vector<Pin> pins;
   std::vector<Settled> settled;
-  std::uint64_t nodes = 20'000;     // of the search; never a clock, so that one day has one plan
+  // Of the search, for a table of up to 60 jobs; fewer for a larger one, whose nodes take longer. Never a clock, so that
+  // one day has one plan.
+  std::uint64_t nodes = 20'000;
 };
 // What a kitchen file says; without one, what most kitchens have (common practice, no source).
 DayOrder order_of(const Kitchen* kitchen);

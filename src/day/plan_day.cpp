@@ -93,9 +93,14 @@ class Planner {
     return true;
   }
 
+  std::uint64_t nodes_for(const plan::Problem& problem) const {
+    constexpr std::uint64_t kHome = 60;
+    return problem.jobs.size() <= kHome ? order_.nodes : order_.nodes * kHome * kHome / (problem.jobs.size() * problem.jobs.size());
+  }
+
   // What an earlier plan said is kept wherever it still can be, the earliest row first.
   plan::Plan solved() {
-    const plan::Budget budget{order_.nodes};
+    const plan::Budget budget{nodes_for(posed_.problem)};
     if (order_.settled.empty()) return plan::solve(posed_.problem, budget);
     Day probe;
     plan::Plan plan = plan::solve(posed_.problem, budget);
