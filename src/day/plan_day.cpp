@@ -17,12 +17,11 @@ void pin(Posed& posed, const DayOrder& order, Number activity, Minute wall) {
   posed.problem.bounds.push_back({spot.point, when, when});
 }
 
-// The activity that the words of a pin mean: a step, or a part and a step. kNothing: none, or several (`several`).
-Number meant(const Clock& clock, const std::string& words, bool& several) {
+// The activities that the words of a pin mean: a step, or a part and a step.
+std::vector<Number> meant(const Clock& clock, const std::string& words) {
   std::string part, step = lower(trim(words));
   if (const std::size_t colon = step.find(':'); colon != std::string::npos) part = trim(step.substr(0, colon)), step = trim(step.substr(colon + 1));
-  Number found = kNothing;
-  several = false;
+  std::vector<Number> found;
   for (Number i = 0; i < clock.doings.size(); ++i) {
     const Doing& doing = clock.doings[i];
     if (doing.what != Doing::What::clause && doing.what != Doing::What::work) continue;
@@ -30,8 +29,7 @@ Number meant(const Clock& clock, const std::string& words, bool& several) {
     const bool named = doing.part != kNone && (lower(recipe.parts[doing.part].name) == part || lower(recipe.title) == part);
     if (!part.empty() && !named) continue;
     if (lower(sheet_words(clock, i)).find(step) == std::string::npos && (doing.verb == nullptr || doing.verb->name != step)) continue;
-    several = several || found != kNothing;
-    if (found == kNothing) found = i;
+    found.push_back(i);
   }
   return found;
 }
@@ -80,15 +78,14 @@ class Planner {
  private:
   bool find_pins() {
     for (const Pin& one : order_.pins) {
-      bool several = false;
-      const Number found = meant(clock_, one.words, several);
-      if (found == kNothing || several) {
-        report_.add(Code::pin_names_nothing, {}, several ? "More than one step is meant by `" + one.words + "`."
-                                                         : "No step is meant by `" + one.words + "`.")
-            .expect("the words of one step as the run sheet shows it, with its part in front: `Tart: bake`");
+      const std::vector<Number> found = meant(clock_, one.words);
+      if (found.size() != 1) {
+        report_.add(Code::pin_names_nothing, {}, found.empty() ? "No step is meant by `" + one.words + "`."
+                                                               : "More than one step is meant by `" + one.words + "`.")
+            .expect(found.empty() ? "the words of a step as the run sheet shows it, with its part in front: `Tart: bake`" : choices(found));
         return false;
       }
-      pins_.push_back({found, one.wall});
+      pins_.push_back({found.front(), one.wall});
     }
     return true;
   }
@@ -96,6 +93,20 @@ class Planner {
   std::uint64_t nodes_for(const plan::Problem& problem) const {
     constexpr std::uint64_t kHome = 60;
     return problem.jobs.size() <= kHome ? order_.nodes : order_.nodes * kHome * kHome / (problem.jobs.size() * problem.jobs.size());
+  }
+
+  // "one of `Roast: roast 20 min per 450 g of the chicken`, `Roast: roast at most 10 min`".
+  std::string choices(const std::vector<Number>& found) const {
+    constexpr std::size_t kMost = 4;
+    std::string out = "more of its words, or its part in front; it may be one of ";
+    for (std::size_t i = 0; i < found.size() && i < kMost; ++i) {
+      const Doing& doing = clock_.doings[found[i]];
+      const Recipe& recipe = clock_.recipe_of(doing);
+      const std::string_view of = doing.part != kNone && !recipe.parts[doing.part].unnamed ? recipe.parts[doing.part].name : recipe.title;
+      const std::string words = doing.clause != kNone ? words_of(recipe, recipe.clauses[doing.clause].span) : sheet_words(clock_, found[i]);
+      out += (i == 0 ? "`" : ", `") + std::string(of) + ": " + words + "`";
+    }
+    return out + (found.size() > kMost ? " and others" : "");
   }
 
   // What an earlier plan said is kept wherever it still can be, the earliest row first.
