@@ -61,8 +61,9 @@ void Names::by_preparation(Slice lines, std::span<const WordKey> words) const {
   std::vector<WordKey> there;
   for (Index i = lines.first; i < lines.end(); ++i) {
     const Entry& entry = lines_[i];
-    if (entry.target.kind != TargetKind::line || !is_head(keys_of(entry), words.back())) continue;
-    const auto own = keys_of(entry);
+    if (entry.target.kind != TargetKind::line) continue;
+    const auto own = keys_of(entry);  // its name is in the mention, "the lemon zest" of `1 lemon, zest only` included
+    if (own.empty() || std::none_of(words.begin(), words.end(), [&](WordKey word) { return is_head(own, word); })) continue;
     there.assign(own.begin(), own.end());
     const TakeLine& line = recipe_.lines[entry.target.index];
     for (Index t = line.tails.first; t < line.tails.end(); ++t)
@@ -123,7 +124,14 @@ Names::Answer Names::ask(std::string_view text, Index part) const {
   if (part == kNone) candidates.clear();
   if (candidates.empty()) collect(parts_, {0, static_cast<Index>(parts_.size())}, words_);
   if (candidates.empty()) collect(uses_, {0, static_cast<Index>(uses_.size())}, words_);
-  if (candidates.empty() && part != kNone && words_.size() > 1) by_preparation(mine, words_);
+  if (candidates.empty() && part != kNone && words_.size() > 1) {
+    by_preparation(mine, words_);
+    if (!candidates.empty()) {
+      Answer out = choose(candidates, words_);
+      out.last_word_differs = false;
+      return out;
+    }
+  }
   if (candidates.empty() && part == kNone) collect(lines_, all_lines, words_);
   if (candidates.empty()) return {};
   return choose(candidates, words_);

@@ -102,6 +102,7 @@ TEST_CASE("what leaves the pot has a name and went in before") {
 TEST_CASE("names by what was done to them, groups by everything") {
   const std::string list = "  2 onions, sliced\n  5 spring onions, chopped\n  100 g butter, melted\n";
   CHECK(with(list, "[the sliced onions] [the chopped onions] [the melted butter]").codes() == "");
+  CHECK(with("  1 lemon, zest only\n", "[the lemon zest]").codes() == "");
   CHECK(with(list, "[the onions] [the spring onions] [the melted lard] [the butter]").codes() == "unknown_name");
   CHECK(mended("recipe: Supper\ntake:\n  500 g peas\nmethod:\n  Cook [all the ingredients].\n").find("[everything]") != std::string::npos);
 }
