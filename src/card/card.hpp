@@ -77,6 +77,7 @@ struct Hour {
   Range32 words;         // what is done
   Range32 who;           // "cook 1, oven"; may be empty
   Range32 why;           // why no later; may be empty
+  Range32 aside;         // both, as a line prints them behind the rest
   bool rough = false;    // ≈: its length is not written
   int times = 1;         // this often, `every` minutes apart
   int every = 0;

@@ -150,6 +150,8 @@ class SheetMaker {
     hour.words = plain(row.words);
     hour.who = plain(who(row));
     hour.why = plain(row.why);
+    const std::string by = who(row);
+    hour.aside = plain(by + (by.empty() || row.why.empty() ? "" : "; ") + row.why);
     hour.rough = row.guessed;
     hour.times = row.times, hour.every = static_cast<int>(row.every);
     hour.key = row.key;

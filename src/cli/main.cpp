@@ -6,6 +6,27 @@
 
 using namespace qtn;  // NOLINT: the table reads as commands
 
+namespace {
+
+// Ways to say how much; a call takes one of them.
+template <class Options>
+std::vector<CLI::Option*> add_sizes(CLI::App* command, Options& options) {
+  return {command->add_option("--times", options.times, "so many times the recipe: 3, 1/2, 2.5"),
+          command->add_option("--serves", options.serves, "for so many people"),
+          command->add_option("--makes", options.makes, "so much of it: 12 pasties, 2 kg")};
+}
+void exclude_one_another(const std::vector<CLI::Option*>& sizes) {
+  for (std::size_t one = 0; one < sizes.size(); ++one)
+    for (std::size_t other = one + 1; other < sizes.size(); ++other) sizes[one]->excludes(sizes[other]);
+}
+template <class Options>
+void add_versions(CLI::App* command, Options& options) {
+  command->add_option("--variant", options.variant, "one of the file's variants, by name");
+  command->add_option("--with", options.with, "one of its `or` lines, by name");
+}
+
+}  // namespace
+
 int main(int argc, char** argv) {
   CLI::App app{"Quartern reads recipes written in plain text (.qtn), says what is wrong with them, and prints cards."};
   app.require_subcommand(1);
@@ -31,18 +52,11 @@ int main(int argc, char** argv) {
   card_command->add_option("--units", card.units, "written, metric, imperial or american")->capture_default_str();
   card_command->add_option("--beside", card.beside, "a second column: metric, imperial or american");
   card_command->add_option("--measures", card.measures, "whose spoons, cups and pints the reader has: British, American or Australian");
-  CLI::Option* const sizes[] = {
-      card_command->add_option("--times", card.times, "so many times the recipe: 3, 1/2, 2.5"),
-      card_command->add_option("--serves", card.serves, "for so many people"),
-      card_command->add_option("--makes", card.makes, "so much of it: 12 pasties, 2 kg"),
-      card_command->add_option("--tin", card.tin, "for another tin: 26 cm round, 3 cm deep, or one of the kitchen's by name"),
-      card_command->add_option("--from", card.from, "to use up what there is: 1.3 kg lamb shoulder"),
-  };
-  for (CLI::Option* one : sizes)
-    for (CLI::Option* other : sizes)
-      if (one < other) one->excludes(other);  // one way to say how much
-  card_command->add_option("--variant", card.variant, "one of the file's variants, by name");
-  card_command->add_option("--with", card.with, "one of its `or` lines, by name");
+  std::vector<CLI::Option*> sizes = add_sizes(card_command, card);
+  sizes.push_back(card_command->add_option("--tin", card.tin, "for another tin: 26 cm round, 3 cm deep, or one of the kitchen's by name"));
+  sizes.push_back(card_command->add_option("--from", card.from, "to use up what there is: 1.3 kg lamb shoulder"));
+  exclude_one_another(sizes);
+  add_versions(card_command, card);
   card_command->add_option("--out", card.out, "a file, or a folder for several; written whole or not at all");
   card_command->callback([&] { exit = run_card(card); });
 
@@ -60,13 +74,8 @@ int main(int argc, char** argv) {
   day_command->add_option("--way", day.way, "hand or machine, where a step has two ways");
   day_command->add_flag("--nights", day.nights, "work in the night is allowed");
   day_command->add_flag("--past", day.past, "an hour that is over may be planned too");
-  auto* day_times = day_command->add_option("--times", day.times, "so many times the recipe: 3, 1/2, 2.5");
-  auto* day_serves = day_command->add_option("--serves", day.serves, "for so many people");
-  auto* day_makes = day_command->add_option("--makes", day.makes, "so much of it: 12 pasties, 2 kg");
-  day_times->excludes(day_serves)->excludes(day_makes);
-  day_serves->excludes(day_makes);
-  day_command->add_option("--variant", day.variant, "one of the file's variants, by name");
-  day_command->add_option("--with", day.with, "one of its `or` lines, by name");
+  exclude_one_another(add_sizes(day_command, day));
+  add_versions(day_command, day);
   day_command->add_option("--out", day.out, "a file; written whole or not at all");
   day_command->callback([&] { exit = run_day(day); });
 
@@ -74,13 +83,8 @@ int main(int argc, char** argv) {
   auto* ratios_command = app.add_subcommand("ratios", "per cent of the flour and of the whole, part by part and overall");
   ratios_command->add_option("PATH", ratios.paths, "files or folders; - reads standard input")->required();
   ratios_command->add_option("--as", ratios.as, "text or json")->capture_default_str();
-  auto* ratio_times = ratios_command->add_option("--times", ratios.times, "so many times the recipe: 3, 1/2, 2.5");
-  auto* ratio_serves = ratios_command->add_option("--serves", ratios.serves, "for so many people");
-  auto* ratio_makes = ratios_command->add_option("--makes", ratios.makes, "so much of it: 12 pasties, 2 kg");
-  ratio_times->excludes(ratio_serves)->excludes(ratio_makes);
-  ratio_serves->excludes(ratio_makes);
-  ratios_command->add_option("--variant", ratios.variant, "one of the file's variants, by name");
-  ratios_command->add_option("--with", ratios.with, "one of its `or` lines, by name");
+  exclude_one_another(add_sizes(ratios_command, ratios));
+  add_versions(ratios_command, ratios);
   ratios_command->callback([&] { exit = run_ratios(ratios); });
 
   std::vector<std::string> words;

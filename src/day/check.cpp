@@ -37,6 +37,7 @@ void reach(const Recipe& recipe, Reach& out, int deep) {
           [[fallthrough]];
         case TermRole::plus:
         case TermRole::between:
+          // `each side` is twice as long, `about` a tenth longer: never less than it is.
           if (term.amount.dimension() == Dimension::duration) out.all += 2.2 * times * in_base(term.amount, recipe.dialect).high.approx();
           break;
         default: break;

@@ -53,10 +53,11 @@ class Planner {
     for (const Guesses guesses : {Guesses::kept, Guesses::free}) {
       for (const bool whole : {true, false}) {
         if (!whole && clock_.per_minute == 1) continue;
-        posed_ = pose(clock_, order_, guesses, whole, 0);
+        posed_ = pose(clock_, order_, guesses, whole);
         for (const auto& [activity, wall] : pins_) pin(posed_, order_, activity, wall);
         plan_ = solved();
         if (plan_.outcome != plan::Plan::Outcome::planned) continue;
+        begin_waits_at_once(clock_, posed_, plan_);
         // Checked once more by other means: what does not hold is never printed.
         if (const auto faults = plan::faults(posed_.problem, plan_.times); !faults.empty()) {
           report_.add(Code::no_plan, {}, "The plan that was found does not hold (" + faults.front() + "): a fault of the program.")
@@ -133,24 +134,32 @@ class Planner {
     return plan;
   }
 
-  // The earliest hour at which all of it can be served, when it begins at `start`: hours are tried upwards from what the
-  // times alone need, each either proven impossible or planned.
+  // The earliest minute at which all of it can be served, when it begins at `start`: hours are tried upwards from what the
+  // times alone need, until one can be planned.
   bool earliest() {
     const Minute start = order_.hours.gone(*order_.start);
     DayOrder asked = order_;
     const auto feasible = [&](Minute gone) {
       asked.serve.assign(clock_.dishes.size(), order_.hours.wall(gone));
-      Posed posed = pose(clock_, asked, Guesses::kept, true, 0);
+      Posed posed = pose(clock_, asked, Guesses::kept, true);
       for (const auto& [activity, wall] : pins_) pin(posed, asked, activity, wall);
       posed.problem.objectives.clear();
       return plan::solve(posed.problem, {order_.nodes}).outcome == plan::Plan::Outcome::planned;
     };
-    const Minute shortest = spans_of(clock_, order_.work).whole;
-    constexpr Minute kStep = 15, kFar = 400 * 1440;
-    Minute hour = start + shortest;
+    constexpr Minute kFar = 400 * 1440;
+    Minute hour = start + spans_of(clock_, order_.work).whole, last_bad = hour - 1, step = 15;
     while (!feasible(hour) && hour < start + kFar) {
       const Minute ahead = hour - start;
-      hour += ahead > 40 * 1440 ? 1440 : ahead > 3 * 1440 ? 60 : kStep;
+      last_bad = hour;
+      step = ahead > 40 * 1440 ? 1440 : ahead > 3 * 1440 ? 60 : 15;
+      hour += step;
+    }
+    // Between the last hour that was too early and this one: by finer steps, down to the minute.
+    for (Minute finer : {Minute{60}, Minute{15}, Minute{1}}) {
+      if (finer >= step) continue;
+      Minute between = last_bad + finer;
+      while (between < hour && !feasible(between)) last_bad = between, between += finer;
+      hour = std::min(hour, between);
     }
     if (hour >= start + kFar) {
       report_.add(Code::no_plan, {}, "Begun at that hour, no day was found in more than a year.").expect("another hour to begin at");

@@ -15,8 +15,8 @@ bool needs_somebody(const Doing& doing) {
 
 class Poser {
  public:
-  Poser(const Clock& clock, const DayOrder& order, Guesses guesses, bool whole_minutes, Minute limit)
-      : clock_(clock), order_(order), guesses_(guesses), limit_(limit) {
+  Poser(const Clock& clock, const DayOrder& order, Guesses guesses, bool whole_minutes)
+      : clock_(clock), order_(order), guesses_(guesses) {
     out_.per_minute = whole_minutes ? 1 : clock.per_minute;
     out_.clock_ticks = clock.per_minute;
   }
@@ -77,11 +77,10 @@ class Poser {
   }
 
   void hours() {
-    for (std::size_t d = 0; d < clock_.dishes.size(); ++d) {
+    for (std::size_t d = 0; d < clock_.dishes.size() && d < order_.serve.size(); ++d) {
       const plan::Spot spot = out_.placed.begins[clock_.dishes[d].serving];
-      const bool fixed = d < order_.serve.size();
-      const Ticks when = at(fixed ? order_.hours.gone(order_.serve[d]) : limit_) - up(spot.high);
-      problem().bounds.push_back({spot.point, fixed ? when : -plan::kNever, when});
+      const Ticks when = at(order_.hours.gone(order_.serve[d])) - up(spot.high);
+      problem().bounds.push_back({spot.point, when, when});
     }
     if (!order_.start) return;
     const Ticks start = at(order_.hours.gone(*order_.start));
@@ -112,7 +111,7 @@ class Poser {
     job.oven = doing.place == Takes::oven;
     // A heat that is not written is like no other.
     job.heat = doing.heat >= 0 ? doing.heat : 1'000'000 + 1000 * static_cast<int>(index);
-    job.heated_before = doing.verb != nullptr && (doing.verb->name == "heat" || heated(index));
+    job.heated_before = doing.verb != nullptr && (doing.verb->heats_oven || heated(index));
     if (doing.overnight) problem().across.push_back({late(out_.placed.begins[index]), early(out_.placed.ends[index])});
     // Somebody puts it there: what waits by itself does not begin by itself.
     if (!job.awake && !order_.nights && clock_.network.activities[index].follows == kNothing) {
@@ -184,15 +183,14 @@ class Poser {
   const Clock& clock_;
   const DayOrder& order_;
   Guesses guesses_;
-  Minute limit_;
   Minute latest_ = std::numeric_limits<Minute>::min();
   Posed out_;
 };
 
 }  // namespace
 
-Posed pose(const Clock& clock, const DayOrder& order, Guesses guesses, bool whole_minutes, Minute limit) {
-  return Poser(clock, order, guesses, whole_minutes, limit).run();
+Posed pose(const Clock& clock, const DayOrder& order, Guesses guesses, bool whole_minutes) {
+  return Poser(clock, order, guesses, whole_minutes).run();
 }
 
 }  // namespace qtn

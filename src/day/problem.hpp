@@ -22,7 +22,7 @@ struct Posed {
   Ticks clock_ticks = 1;            // of a minute in the clock
 };
 
-// `serve`: of each dish, minutes gone by; empty where the hours are to be found. `serve_limit` bounds them then.
-Posed pose(const Clock& clock, const DayOrder& order, Guesses guesses, bool whole_minutes, Minute limit);
+// `order.serve` has an hour for each dish.
+Posed pose(const Clock& clock, const DayOrder& order, Guesses guesses, bool whole_minutes);
 
 }  // namespace qtn

@@ -101,31 +101,6 @@ std::string round_words(const Doing& doing) {
   return " (" + std::to_string(doing.round + 1) + " of " + std::to_string(doing.rounds) + ")";
 }
 
-// What waits by itself does so from the end of the step before it, however much later the plan would let it begin: a
-// loaf cools as it leaves the oven. Not where a longest time binds it, or an hour is pinned.
-void begin_at_once(const Table& table, Number activity, DayRow& row) {
-  const Clock& clock = table.clock;
-  const Doing& doing = clock.doings[activity];
-  const plan::Length& length = table.posed.network.activities[activity].length;
-  const plan::Point point = table.posed.placed.begins[activity].point;
-  const bool certain = length.least == length.most;
-  if (!doing.wait || doing.overnight || length.chance || (!certain && length.most < plan::kNever)) return;
-  if (clock.network.activities[activity].follows != kNothing) return;
-  for (const plan::Rule& rule : clock.network.rules)  // a longest time from its beginning
-    if (rule.least < 0 && (rule.after.activity == activity || rule.before.activity == activity)) return;
-  for (const plan::Bounds& bounds : table.posed.problem.bounds)
-    if (bounds.point == point && bounds.not_before > -plan::kNever && bounds.not_before == bounds.not_after) return;
-  Minute before = std::numeric_limits<Minute>::min();
-  for (const plan::Rule& rule : clock.network.rules) {
-    const Doing& other = clock.doings[rule.before.activity];
-    if (rule.after.activity != activity || rule.after.end || !rule.before.end || other.making != doing.making || other.part != doing.part) continue;
-    before = std::max(before, table.at(table.posed.placed.ends[rule.before.activity]));
-  }
-  if (before == std::numeric_limits<Minute>::min() || before >= row.begin) return;
-  if (certain) row.end -= row.begin - before, row.least_end -= row.begin - before;
-  row.begin = before;
-}
-
 }  // namespace
 
 std::string sheet_words(const Clock& clock, Number activity) {
@@ -183,7 +158,6 @@ void write_rows(const Table& table, Day& day) {
     const plan::Spot &begin = table.posed.placed.begins[i], &end = table.posed.placed.ends[i];
     row.begin = table.at(begin);
     row.end = table.at(end), row.least_end = table.at(end, false);
-    begin_at_once(table, i, row);
     const bool stretched = doing.guessed && begin.point != end.point;
     const Fraction busy = doing.busy.is_lost() ? Fraction(table.order.work) : doing.busy;
     if (stretched || doing.turn) row.end = row.least_end = row.begin + static_cast<Minute>(busy.ceil());

@@ -14,6 +14,10 @@ struct Table {
   Minute at(const plan::Spot& spot, bool longest = true) const;
 };
 
+// What waits by itself does so from the end of the step before it, however much later the plan would let it begin: a loaf
+// cools as it leaves the oven. Only where the plan still holds so.
+void begin_waits_at_once(const Clock& clock, const Posed& posed, plan::Plan& plan);
+
 void write_rows(const Table& table, Day& day);
 // Why an activity begins no later; empty where there is nothing to say beyond the order of the page.
 std::string why_no_later(const Table& table, Number activity);

@@ -18,8 +18,7 @@ const Keep* longest_of(const Recipe& recipe, const std::vector<Keep>& keeps) {
 
 bool cools(const Doing& doing) {
   return doing.place == Takes::fridge || doing.place == Takes::freezer ||
-         (doing.verb != nullptr && (doing.verb->name == "cool" || doing.verb->name == "chill" || doing.verb->name == "freeze" ||
-                                    doing.verb->name == "churn" || doing.verb->name == "keep" || doing.verb->name == "mature"));
+         (doing.verb != nullptr && doing.verb->cools);
 }
 
 }  // namespace

@@ -140,11 +140,9 @@ class Page : HtmlRuns {
       runs(hour.name, Role::name);
       ink_.put(hour.words.empty() ? "</span>" : ":</span> ");
       runs(hour.words);
-      if (!hour.who.empty() || !hour.why.empty()) {
+      if (!hour.aside.empty()) {
         ink_.mark("<span class=\"why\">");
-        runs(hour.who);
-        if (!hour.who.empty() && !hour.why.empty()) ink_.mark("; ");
-        runs(hour.why);
+        runs(hour.aside);
         ink_.mark("</span>");
       }
       ink_.mark("</th></tr>\n");

@@ -65,9 +65,7 @@ class Calendar {
            ";COUNT=" + std::to_string(hour.times));
     }
     line("SUMMARY:" + escaped(summary));
-    std::string more = words(hour.who);
-    if (!hour.why.empty()) more += (more.empty() ? "" : "; ") + words(hour.why);
-    if (!more.empty()) line("DESCRIPTION:" + escaped(more));
+    if (!hour.aside.empty()) line("DESCRIPTION:" + escaped(words(hour.aside)));
     if (hour.kind == Hour::Kind::waits) line("TRANSP:TRANSPARENT");
     line("BEGIN:VALARM");
     line("ACTION:DISPLAY");

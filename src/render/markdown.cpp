@@ -104,11 +104,9 @@ class Sheet {
         out_ += ": ";
         runs(hour.words);
       }
-      if (!hour.who.empty() || !hour.why.empty()) {
+      if (!hour.aside.empty()) {
         out_ += " (";
-        runs(hour.who);
-        if (!hour.who.empty() && !hour.why.empty()) out_ += "; ";
-        runs(hour.why);
+        runs(hour.aside);
         out_ += ')';
       }
       end();

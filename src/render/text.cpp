@@ -97,11 +97,9 @@ class Leaf {
       std::string text = words(hour.name);
       if (!hour.words.empty()) text += ": " + words(hour.words);
       append_lines(out_, text, kColumn);
-      std::string small = words(hour.who);
-      if (!hour.why.empty()) small += (small.empty() ? "" : "; ") + words(hour.why);
-      if (small.empty()) continue;
+      if (hour.aside.empty()) continue;
       out_.append(kColumn, ' ');
-      append_lines(out_, "(" + small + ")", kColumn);
+      append_lines(out_, "(" + words(hour.aside) + ")", kColumn);
     }
   }
 

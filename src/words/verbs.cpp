@@ -73,6 +73,8 @@ class Table {
       bare = bare || mark == "one form";
       verb.wait = verb.wait || mark == "wait";
       verb.heats = verb.heats || mark == "heats";
+      verb.cools = verb.cools || mark == "cools";
+      verb.heats_oven = verb.heats_oven || mark == "heats the oven";
       for (const DeedName& deed : kDeeds)
         if (deed.name == mark) verb.deed = deed.deed;
     }

@@ -32,6 +32,8 @@ struct Verb {
   Attention attention = Attention::throughout;
   bool wait = false;
   bool heats = false;         // a heat verb: it cooks what is in the pot
+  bool cools = false;         // what was hot comes to table cold behind it
+  bool heats_oven = false;    // it brings the oven to its heat
   Range range = Range::food;
   Deed deed = Deed::timed;
 };

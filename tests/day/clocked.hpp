@@ -35,7 +35,7 @@ struct Clocked {
     DayOrder order;
     order.nights = true, order.work = 0, order.cooks = order.ovens = order.shelves = order.rings = 99;
     order.serve.assign(clock.dishes.size(), 30'000'000);
-    const Posed posed = pose(clock, order, Guesses::kept, false, 0);
+    const Posed posed = pose(clock, order, Guesses::kept, false);
     const auto times = plan::latest(posed.problem);
     if (!times) return "no plan";
     for (Number i = 0; i < clock.doings.size(); ++i) {
