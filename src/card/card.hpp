@@ -61,7 +61,7 @@ struct Row {
   bool rough = false;        // ≈ somewhere in the amount
 };
 
-enum class StepKind : std::uint8_t { step, meanwhile, ahead, by_hand, by_machine, note };
+enum class StepKind : std::uint8_t { step, meanwhile, ahead, by_hand, by_machine, note, caution };
 
 struct CardStep {
   StepKind kind = StepKind::step;
@@ -107,14 +107,24 @@ struct Drawing {
   bool empty() const { return strips.empty(); }
 };
 
-// A part, or a block after the dish. Steps are numbered through the section by the renderer, notes and openers too
-// where they are steps of their own (`note` is not).
+// A table of words and figures: orders, costs, readings. The first cell of a row names it.
+struct Grid {
+  std::vector<Range32> heads;              // of runs, one a column
+  std::vector<std::vector<Range32>> rows;  // of runs, one a cell
+  std::vector<bool> sums;                  // by column: set right, as figures to be added are; may be shorter
+  bool to_fill = false;                    // an empty cell is a blank to write in
+  bool last_is_total = false;              // a rule stands above the last row
+};
+
+// A part, or a block after the dish. Steps are numbered through the section by the renderer, openers too where they are
+// steps of their own (notes and cautions are not).
 struct Section {
   Range32 title;  // runs; empty when the dish has one unnamed part
   Range32 facts;  // of Card::facts
   Range32 rows;
   Range32 steps;
   Range32 hours;  // of a run sheet
+  Range32 grids;  // of Card::grids
 };
 
 struct Remark {
@@ -136,6 +146,7 @@ struct Card {
   std::vector<Row> rows;
   std::vector<CardStep> steps;
   std::vector<Hour> hours;
+  std::vector<Grid> grids;
   Drawing drawing;
 
   Range32 title;              // runs

@@ -101,7 +101,7 @@ class Page : HtmlRuns {
   // What is taken on one side, what is done on the other; under one another where there is no room.
   void section(const Section& section) {
     const bool named = !section.title.empty();
-    ink_.put(section.hours.empty() ? "<section class=\"part\">\n" : "<section class=\"part day\">\n");
+    ink_.put(section.hours.empty() && section.grids.empty() ? "<section class=\"part\">\n" : "<section class=\"part day\">\n");
     if (named || !section.facts.empty() || !section.rows.empty()) {
       ink_.mark("<div class=\"take\">\n");
       if (named) {
@@ -114,6 +114,7 @@ class Page : HtmlRuns {
       ink_.mark("</div>\n");
     }
     if (!section.hours.empty()) hours(section.hours);
+    for (const Grid& grid : grids_of(card_, section.grids)) this->grid(grid, section.title);
     if (!section.steps.empty()) {
       ink_.mark("<div class=\"method\">\n");
       if (!named) heading(card_.method_heading);
@@ -148,6 +149,30 @@ class Page : HtmlRuns {
       ink_.mark("</th></tr>\n");
     }
     ink_.mark("</table></div>\n");
+  }
+
+  // Wider than a telephone, it is pushed sideways by itself.
+  void grid(const Grid& grid, Range32 title) {
+    ink_.mark("<div class=\"grid\" tabindex=\"0\" role=\"group\" aria-label=\"");
+    raw(title.empty() ? card_.title : title);
+    ink_.put(grid.to_fill ? "\"><table class=\"fill\">\n" : grid.last_is_total ? "\"><table class=\"total\">\n" : "\"><table>\n");
+    ink_.mark("<thead><tr>");
+    for (std::size_t i = 0; i < grid.heads.size(); ++i) {
+      ink_.put(is_sum(grid, i) ? "<th scope=\"col\" class=\"sum\">" : "<th scope=\"col\">");
+      runs(grid.heads[i]);
+      ink_.mark("</th>");
+    }
+    ink_.mark("</tr></thead>\n<tbody>\n");
+    for (const std::vector<Range32>& row : grid.rows) {
+      ink_.mark("<tr>");
+      for (std::size_t i = 0; i < grid.heads.size(); ++i) {
+        ink_.put(i == 0 ? "<th scope=\"row\">" : is_sum(grid, i) ? "<td class=\"sum\">" : "<td>");
+        if (i < row.size()) runs(row[i], i == 0 ? Role::name : Role::text);
+        ink_.put(i == 0 ? "</th>" : "</td>");
+      }
+      ink_.mark("</tr>\n");
+    }
+    ink_.mark("</tbody>\n</table></div>\n");
   }
 
   void table(Range32 rows) {
@@ -210,7 +235,7 @@ class Page : HtmlRuns {
     bool list = false, item = false;
     StepKind before = StepKind::note;
     for (const CardStep& step : steps_of(card_, range)) {
-      const bool note = step.kind == StepKind::note;
+      const bool note = is_aside(step.kind);
       if (!note && !(item && shares_number(before, step.kind))) {
         if (item) ink_.mark("</li>\n");
         if (!list) ink_.mark("<ol>\n");
@@ -218,7 +243,7 @@ class Page : HtmlRuns {
         list = item = true;
       }
       if (note) {
-        ink_.mark("<aside class=\"note\">");
+        ink_.put(step.kind == StepKind::caution ? "<aside class=\"note care\">" : "<aside class=\"note\">");
       }
       ink_.mark("<p>");
       if (!step.label.empty()) {

@@ -101,6 +101,8 @@ std::string_view key_of(StepKind kind) {
       return "by machine";
     case StepKind::note:
       return "note";
+    case StepKind::caution:
+      return "caution";
   }
   return "step";
 }
@@ -212,8 +214,24 @@ class Record {
         json_.member("text", words(step.runs));
         runs(step.runs);
       });
+      if (!section.grids.empty()) list("tables", grids_of(card_, section.grids), [&](const Grid& one) { grid(one); });
       if (!section.hours.empty()) list("hours", hours_of(card_, section.hours), [&](const Hour& one) { hour(one); });
     });
+  }
+
+  // A table: the heads of its columns, then its rows, cell by cell.
+  void grid(const Grid& grid) {
+    json_.key("columns");
+    texts(grid.heads);
+    json_.key("rows");
+    json_.open('[');
+    for (const std::vector<Range32>& row : grid.rows) texts(row);
+    json_.close(']');
+  }
+  void texts(const std::vector<Range32>& cells) {
+    json_.open('[');
+    for (const Range32 cell : cells) json_.text(words(cell));
+    json_.close(']');
   }
 
   void hour(const Hour& hour) {

@@ -24,6 +24,11 @@ inline std::span<const Hour> hours_of(const Card& card, Range32 range) {
   return std::span<const Hour>(card.hours).subspan(range.first, range.count);
 }
 
+inline std::span<const Grid> grids_of(const Card& card, Range32 range) {
+  return std::span<const Grid>(card.grids).subspan(range.first, range.count);
+}
+inline bool is_sum(const Grid& grid, std::size_t column) { return column < grid.sums.size() && grid.sums[column]; }
+
 // Has this list a second column? One of things that are only counted has nothing to say there.
 inline bool two_columns(const Card& card, Range32 rows) {
   if (!card.second) return false;
@@ -56,6 +61,8 @@ constexpr bool stands_first(Remark::Kind kind) {
   return kind == Remark::Kind::caution || kind == Remark::Kind::watch;
 }
 
+// Stands beside the steps without a number of its own.
+constexpr bool is_aside(StepKind kind) { return kind == StepKind::note || kind == StepKind::caution; }
 // By hand and by machine are two ways of one step and share its number.
 constexpr bool shares_number(StepKind before, StepKind kind) {
   return (before == StepKind::by_hand && kind == StepKind::by_machine) ||

@@ -82,6 +82,7 @@ class Sheet {
       }
     }
     hours(section.hours);
+    for (const Grid& grid : grids_of(card_, section.grids)) this->grid(grid);
     if (section.steps.empty()) return;
     if (!named) heading("## ", card_.method_heading);
     steps(section.steps);
@@ -113,6 +114,31 @@ class Sheet {
     }
   }
 
+  // A table as most readers of Markdown know it; as it stands it reads in columns too.
+  void grid(const Grid& grid) {
+    if (grid.heads.empty()) return;
+    gap();
+    for (const Range32 head : grid.heads) cell(head, false);
+    out_ += "|\n";
+    for (std::size_t i = 0; i < grid.heads.size(); ++i) out_ += is_sum(grid, i) ? "| ---: " : "| --- ";
+    out_ += "|\n";
+    for (const std::vector<Range32>& row : grid.rows) {
+      for (std::size_t i = 0; i < grid.heads.size(); ++i) cell(i < row.size() ? row[i] : Range32{}, grid.to_fill);
+      out_ += "|\n";
+    }
+  }
+  // A bar in the words would end the cell.
+  void cell(Range32 range, bool blank) {
+    begin("| ");
+    runs(range);
+    if (range.empty() && blank) out_ += "\\_\\_\\_\\_";
+    for (std::size_t at = block_; (at = out_.find('|', at)) != std::string::npos; at += 2) {
+      if (at == 0 || out_[at - 1] != '\\') out_.insert(at, 1, '\\');
+      else --at;
+    }
+    out_ += ' ';
+  }
+
   void line(const Row& row, bool inner) {
     begin(inner ? "  - " : "- ");
     if (row.alternative) out_ += kOr;
@@ -137,7 +163,7 @@ class Sheet {
     StepKind before = StepKind::note;
     for (const CardStep& step : steps_of(card_, range)) {
       gap();
-      if (step.kind == StepKind::note) {
+      if (is_aside(step.kind)) {
         out_ += indent;
         begin("> ");
       } else if (number > 0 && shares_number(before, step.kind)) {
@@ -147,7 +173,7 @@ class Sheet {
         indent.assign(opening.size(), ' ');
         begin(opening);
       }
-      if (step.kind != StepKind::note) before = step.kind;
+      if (!is_aside(step.kind)) before = step.kind;
       labelled(step.label);
       runs(step.runs);
       end();

@@ -1,6 +1,7 @@
 // A card in plain text: amounts in a column, steps numbered, remarks known by their first word.
 #include <algorithm>
 
+#include "render/grid_text.hpp"
 #include "render/layout.hpp"
 #include "render/render.hpp"
 #include "render/text_lines.hpp"
@@ -78,6 +79,8 @@ class Leaf {
     if (!section.facts.empty() && !section.rows.empty()) gap();
     table(section.rows);
     hours(section.hours);
+    if (!section.grids.empty() && !(section.rows.empty() && section.facts.empty())) gap();
+    for (const Grid& grid : grids_of(card_, section.grids)) render_grid_text(card_, grid, kIndent, out_);
     if (section.steps.empty()) return;
     if (!named) heading(card_.method_heading);
     if (!section.rows.empty() || !section.facts.empty()) {
@@ -155,7 +158,7 @@ class Leaf {
     StepKind before = StepKind::note;
     for (const CardStep& step : steps_of(card_, range)) {
       std::string opening;
-      if (step.kind != StepKind::note) {
+      if (!is_aside(step.kind)) {
         if (number == 0 || !shares_number(before, step.kind)) opening = std::to_string(++number) + ".";
         before = step.kind;
       }

@@ -57,7 +57,7 @@ class CardMaker {
 
   // Begins a section; end_section() gives it the facts, rows and steps added since.
   void begin_section(std::string_view title) {
-    section_ = {words(title, Role::name), {here(card.facts), 0}, {here(card.rows), 0}, {here(card.steps), 0}, {}};
+    section_ = {words(title, Role::name), {here(card.facts), 0}, {here(card.rows), 0}, {here(card.steps), 0}, {}, {}};
   }
   Section end_section() {
     section_.facts.count = here(card.facts) - section_.facts.first;
