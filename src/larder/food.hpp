@@ -64,7 +64,8 @@ class Larder {
   // The food that a listed name means: the whole name first, else the longest run of words that ends it
   // ("cold unsalted butter" is butter), else nullptr. Words are compared folded.
   const Food* find(std::string_view name) const;
-  const Food* find(std::span<const WordKey> words) const;  // the same for a name that is folded already
+  // The same for a name that is folded already; `matched`: how many words at its end are the food's.
+  const Food* find(std::span<const WordKey> words, std::size_t* matched = nullptr) const;
   // The rows of that food which these words choose; the most words win. `food` is one of all().
   FoodForms forms(const Food& food, const FoodWords& words) const;
   std::span<const FoodForm> forms_of(const Food& food) const;

@@ -122,14 +122,17 @@ const Food* Larder::find(std::string_view name) const {
   return find(keys);
 }
 
-const Food* Larder::find(std::span<const WordKey> words) const {
+const Food* Larder::find(std::span<const WordKey> words, std::size_t* matched) const {
   const Food* found = nullptr;
   std::uint64_t run = kNoWords;
   // Longer runs are read later, so the last hit is the longest.
   const std::size_t count = std::min(words.size(), impl_->longest);
   for (std::size_t i = 0; i < count; ++i) {
     run = with_word(run, words[words.size() - 1 - i]);
-    if (const Food* food = impl_->at_run(run); food != nullptr) found = food;
+    const Food* const food = impl_->at_run(run);
+    if (food == nullptr) continue;
+    found = food;
+    if (matched != nullptr) *matched = i + 1;
   }
   return found;
 }
