@@ -1,9 +1,11 @@
 #include "app/pipeline.hpp"
 
+#include "card/matrix.hpp"
 #include "card/sheet.hpp"
 #include "day/check.hpp"
 #include "day/hours_asked.hpp"
 #include "render/ledger.hpp"
+#include "safety/safety.hpp"
 #include "syntax/tree.hpp"
 
 namespace qtn {
@@ -12,6 +14,7 @@ Recipe compile(const Source& source, const Surroundings& around, Workbench& benc
   parse(source.text(), bench.tree);
   Recipe recipe = check(source, bench.tree, around, report, std::move(bench.spare));
   check_clock(recipe, report);
+  if (!report.has_errors()) check_safety(recipe, report);
   return recipe;
 }
 
@@ -106,6 +109,21 @@ bool print_day(const Recipe& written, const DayAsk& ask, Format format, std::str
   if (ask.start && !ask.serve && board.order.dishes > 1) alone(board, order, day);
   render(format, make_sheet(board, day, words_of(recipe)), out);
   return true;
+}
+
+void print_allergens(std::span<const Recipe* const> recipes, AllergenList list, Format format, std::string& out) {
+  std::vector<const Recipe*> dishes;
+  std::string_view title;
+  for (const Recipe* recipe : recipes) {
+    if (recipe->kind == FileKind::recipe) dishes.push_back(recipe);
+    if (recipe->kind != FileKind::menu) continue;
+    title = recipe->title;
+    for (const Use& use : recipe->uses)
+      if (use.recipe != nullptr) dishes.push_back(use.recipe);
+  }
+  if (recipes.size() == 1 && title.empty()) title = recipes.front()->title;
+  else if (recipes.size() > 1) title = dishes.empty() || dishes.front()->kitchen == nullptr ? std::string_view("Every dish") : dishes.front()->kitchen->name;
+  render(format, make_matrix(title, dishes, list), out);
 }
 
 bool print_ratios(const Recipe& written, const Order& order, bool as_text, std::string& out, Report& report) {

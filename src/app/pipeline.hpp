@@ -9,6 +9,7 @@
 #include "day/board.hpp"
 #include "recipe/recipe.hpp"
 #include "render/render.hpp"
+#include "safety/allergens.hpp"
 
 namespace qtn {
 
@@ -51,6 +52,9 @@ struct DayAsk {
 // The run sheet of a recipe or a menu, appended to `out`. False, with the reason in `report`, when there is no such day
 // or the order cannot be met.
 bool print_day(const Recipe& recipe, const DayAsk& ask, Format format, std::string& out, Report& report);
+
+// Dishes against allergens, by one of the two lists, appended to `out`: those of a menu, or every recipe that is given.
+void print_allergens(std::span<const Recipe* const> recipes, AllergenList list, Format format, std::string& out);
 
 // The trade's table of a checked recipe, of the version and at the size that was ordered, appended to `out`: as text, else as JSON. False,
 // with the reason in `report`, when the order cannot be met or nothing in the recipe can be weighed.

@@ -4,6 +4,7 @@
 
 #include "book/path.hpp"
 #include "day/check.hpp"
+#include "safety/safety.hpp"
 
 namespace qtn {
 
@@ -87,6 +88,7 @@ void Book::finish() {
   Checked& entry = *top.entry;
   entry.recipe = std::make_unique<Recipe>(check(entry.source, entry.tree, top.around, entry.report));
   check_clock(*entry.recipe, entry.report);
+  if (!entry.report.has_errors()) check_safety(*entry.recipe, entry.report);
   entry.report.sort();
   leave_ring_search(entry);
   open_.pop_back();

@@ -47,7 +47,7 @@ struct Fact {
 };
 enum class FactKind : std::uint16_t {
   makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, standardized, edition, serve, guests, measures,
-  begin, hands_on, waiting, whole, proof, time,
+  begin, hands_on, waiting, whole, proof, time, contains, contains_instead, see_label, not_known, checked,
 };
 
 // One ingredient line.
@@ -137,6 +137,16 @@ struct TrialLine {
   Range32 date, runs;
 };
 
+// Groups of both lists, for programs: the head says those of one.
+struct AllergenWords {
+  std::vector<std::string> contains, label;
+};
+struct AllergenFacts {
+  bool said = false;  // a sheet or an order has none
+  AllergenWords european, american;
+  std::vector<std::string> unknown;
+};
+
 struct Card {
   std::string text;
   std::vector<Run> runs;
@@ -148,6 +158,7 @@ struct Card {
   std::vector<Hour> hours;
   std::vector<Grid> grids;
   Drawing drawing;
+  AllergenFacts allergens;
 
   Range32 title;              // runs
   Range32 edition;            // runs: "scaled to 3 times", "for 20"; empty as written

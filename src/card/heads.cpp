@@ -176,6 +176,8 @@ void Maker::head() {
     if (one.field == Field::date) fact(FactKind::date, Caption::date, prose(text));
   }
   if (recipe_.standardized) fact(FactKind::standardized, Caption::standardized, plain(words_[Caption::tasted_standard]));
+  allergens();
+  checked();
   card_.head.count = static_cast<std::uint32_t>(card_.facts.size()) - card_.head.first;
 }
 

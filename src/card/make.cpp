@@ -122,6 +122,7 @@ void Maker::remarks() {
     if (fact.field == Field::caution) card_.remarks.push_back({Remark::Kind::caution, prose(recipe_.slice(fact.span))});
     if (fact.field == Field::note) card_.remarks.push_back({Remark::Kind::note, prose(recipe_.slice(fact.span))});
   }
+  dish_cautions();
   for (const Part& part : recipe_.parts)
     for (const TextFact& note : part.notes) {
       out_.begin();  // away from its part, a note says what it is of
@@ -155,6 +156,7 @@ Card Maker::run() {
   };
   card_.first_column = column(adapted_.units);
   if (adapted_.beside) card_.second_column = column(*adapted_.beside);
+  cautions_ = cautions_of(recipe_);
   edition();
   head();
   for (const Part& one : recipe_.parts) part(one);

@@ -5,6 +5,9 @@
 #include "card/words.hpp"
 #include "card/writer.hpp"
 #include "day/day.hpp"
+#include "safety/allergens.hpp"
+#include "safety/figures.hpp"
+#include "safety/safety.hpp"
 
 namespace qtn {
 
@@ -30,6 +33,12 @@ class Maker : private OwnFragments {
   void ready_fact(const std::optional<Quantity>& after);
   void batch_fact(const std::optional<Batch>& batch, const Shown& limit, const Rounds& rounds);
   void rounds(const Rounds& rounds, Caption word, bool size);
+  // health.cpp
+  void allergens();
+  std::string contained(const AllergenSheet& sheet, AllergenList list) const;
+  void dish_cautions();
+  void step_cautions(Index step);
+  void checked();
   // list.cpp
   void rows(const Part& part);
   void row(Index index);
@@ -72,6 +81,7 @@ class Maker : private OwnFragments {
   Prose prose_;
   Words words_;
   Spans spans_;  // how long it takes
+  Cautions cautions_;
   std::vector<Fragment> fragments_;
   std::size_t step_at_ = 0;   // where the step begins in the card's text
   std::vector<Place> places_;  // of the clause in hand, in the order of its words

@@ -39,7 +39,7 @@ bool begins_sentence(std::string_view text, std::size_t at, std::size_t step, bo
 }  // namespace
 
 void Maker::steps(Slice steps) {
-  for (Index i = steps.first; i < steps.end(); ++i) step(recipe_.steps[i]);
+  for (Index i = steps.first; i < steps.end(); ++i) step(recipe_.steps[i]), step_cautions(i);
 }
 
 void Maker::step(const Step& step) {

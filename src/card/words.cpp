@@ -115,6 +115,17 @@ constexpr CaptionRow kRows[] = {
     {Caption::rests_on, "What this plan rests on", "What this plan rests on"},
     {Caption::changed, "Changed since the plan before", "Changed since the plan before"},
     {Caption::run_sheet, "Run sheet", "Run sheet"},
+    {Caption::contains, "Contains", "Contains"},
+    {Caption::contains_instead, "With the other", "With the other"},
+    {Caption::see_label, "Read the label of", "Read the label of"},
+    {Caption::not_known, "Not known", "Not known"},
+    {Caption::can_eat, "Can eat", "Can eat"},
+    {Caption::after_labels, "when the labels allow it ", "when the labels allow it "},
+    {Caption::not_for_them, "not ", "not "},
+    {Caption::caution, "Caution", "Caution"},
+    {Caption::checked, "Heat checked", "Heat checked"},
+    {Caption::not_checked, ". Not checked: how fresh and how clean it all is", ". Not checked: how fresh and how clean it all is"},
+    {Caption::nor, "; what the tables do not know: ", "; what the tables do not know: "},
 };
 static_assert(std::size(kRows) == kLabels);
 

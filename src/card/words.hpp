@@ -28,6 +28,8 @@ enum class Caption : std::uint8_t {
   for_weight, for_each_of, batches, rounds, with, instead_of,
   // the clock
   begin, hands_on, waiting, whole_time, proof, takes_time, hands_on_and, waiting_and, begin_so_long, before_serving, made_once, can_wait, by_itself, rests_on, changed, run_sheet,
+  // allergens and safety
+  contains, contains_instead, see_label, not_known, can_eat, after_labels, not_for_them, caution, checked, not_checked, nor,
   count_,
 };
 

@@ -10,6 +10,7 @@
 #include "cli/files.hpp"
 #include "cli/library.hpp"
 #include "cli/output.hpp"
+#include "safety/figures.hpp"
 #include "words/fold.hpp"
 
 namespace qtn {
@@ -167,6 +168,35 @@ int run_card(const CardOptions& options) {
     }
   }
   return !served ? kNotServed : errors ? kRecipeErrors : kFine;
+}
+
+int run_allergens(const AllergensOptions& options) {
+  const FormatRow* const format = find_format(options.as, false);
+  if (format == nullptr) {
+    complain("--as " + options.as + " is not known; it is " + format_names(false));
+    return kNotServed;
+  }
+  if (!options.list.empty() && options.list != "european" && options.list != "american") {
+    complain("--list " + options.list + " is not known; it is european or american");
+    return kNotServed;
+  }
+  const Library library(options.paths);
+  std::vector<const Recipe*> recipes;
+  bool errors = false;
+  for (const Named& file : library.files()) {
+    if (file.checked->report.has_errors()) show_problems({{&file.checked->source, &file.checked->report}}, false), errors = true;
+    // Of a folder its recipes; a menu is only asked for by itself.
+    else if (file.checked->recipe && (file.checked->recipe->kind == FileKind::recipe || library.files().size() == 1)) recipes.push_back(&*file.checked->recipe);
+  }
+  if (recipes.empty()) {
+    if (!errors) complain("no recipe is there");
+    return errors ? kRecipeErrors : kNotServed;
+  }
+  const bool american = options.list.empty() ? law_of(*recipes.front()) == Law::US : options.list == "american";
+  std::string out;
+  print_allergens(recipes, american ? AllergenList::american : AllergenList::european, format->format, out);
+  const bool written = deliver(options.out, out);
+  return !library.served() || !written ? kNotServed : errors ? kRecipeErrors : kFine;
 }
 
 int run_ratios(const RatiosOptions& options) {

@@ -32,6 +32,12 @@ struct RatiosOptions {
 };
 int run_ratios(const RatiosOptions& options);
 
+struct AllergensOptions {
+  std::vector<std::string> paths;
+  std::string as = "text", list, out;
+};
+int run_allergens(const AllergensOptions& options);
+
 struct DayOptions {
   std::string path;
   std::string as = "text", out;

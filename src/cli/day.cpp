@@ -131,15 +131,7 @@ int run_day(const DayOptions& options) {
   const bool printed = print_day(*asked->checked->recipe, *ask, format->format, sheet, report);
   tell(asked->path, report);
   if (!printed) return kNotServed;
-  if (options.out.empty()) {
-    put(sheet);
-    return kFine;
-  }
-  if (const std::string why = write_file(options.out, sheet); !why.empty()) {
-    complain(options.out + " could not be written: " + why);
-    return kNotServed;
-  }
-  return kFine;
+  return deliver(options.out, sheet) ? kFine : kNotServed;
 }
 
 }  // namespace qtn

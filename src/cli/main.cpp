@@ -79,6 +79,14 @@ int main(int argc, char** argv) {
   day_command->add_option("--out", day.out, "a file; written whole or not at all");
   day_command->callback([&] { exit = run_day(day); });
 
+  AllergensOptions allergens;
+  auto* allergens_command = app.add_subcommand("allergens", "dishes against allergens: a menu's, or a whole book's");
+  allergens_command->add_option("PATH", allergens.paths, "files or folders; - reads standard input")->required();
+  allergens_command->add_option("--as", allergens.as, "text, markdown, html or json")->capture_default_str();
+  allergens_command->add_option("--list", allergens.list, "european (EU and UK) or american; else by the kitchen's law");
+  allergens_command->add_option("--out", allergens.out, "a file; written whole or not at all");
+  allergens_command->callback([&] { exit = run_allergens(allergens); });
+
   RatiosOptions ratios;
   auto* ratios_command = app.add_subcommand("ratios", "per cent of the flour and of the whole, part by part and overall");
   ratios_command->add_option("PATH", ratios.paths, "files or folders; - reads standard input")->required();

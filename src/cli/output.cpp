@@ -1,5 +1,7 @@
 #include "cli/output.hpp"
 
+#include "cli/files.hpp"
+
 #include <sys/ioctl.h>
 #include <unistd.h>
 
@@ -44,6 +46,13 @@ bool all_put() {
   if (lost_output == 0) return true;
   complain(std::string("the answer could not be written: ") + std::strerror(lost_output));
   return false;
+}
+
+bool deliver(const std::string& path, const std::string& text) {
+  if (path.empty()) return put(text), true;
+  const std::string why = write_file(path, text);
+  if (!why.empty()) complain(path + " could not be written: " + why);
+  return why.empty();
 }
 
 void complain(const std::string& text) { write_all(STDERR_FILENO, "quartern: " + text + "\n"); }

@@ -8,6 +8,8 @@
 namespace qtn {
 
 void put(const std::string& text);    // standard output, at once
+// To a file, written whole or not at all, or to standard output where `path` is empty; false after a complaint.
+bool deliver(const std::string& path, const std::string& text);
 bool all_put();  // false, after a complaint, when some of it could not be written there
 void complain(const std::string& text);  // standard error, one line "quartern: ..."
 // Problems of files as text to standard error, in the width and colours of the terminal. NO_COLOR, TERM=dumb and a

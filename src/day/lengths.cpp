@@ -54,10 +54,6 @@ bool by_weight(const Making& making, Index clause, Minutes& minutes) {
 
 }  // namespace
 
-const Verb& verb_of(const Clause& clause) {
-  return clause.house_verb != nullptr ? *clause.house_verb : verb(clause.verb);
-}
-
 const Term* term_of(const Recipe& recipe, const Clause& clause, TermRole role) {
   for (Index t = clause.terms.first; t < clause.terms.end(); ++t)
     if (recipe.terms[t].role == role) return &recipe.terms[t];

@@ -1,5 +1,6 @@
 // How long a clause takes, as it is written. Private to this room.
 #pragma once
+#include "recipe/clauses.hpp"
 #include "day/clock.hpp"
 
 namespace qtn {
@@ -12,7 +13,6 @@ struct Minutes {
   bool longest_binds = false;    // of a wait: the pause behind it counts as waiting
 };
 
-const Verb& verb_of(const Clause& clause);
 // Does the clause take time of its own? `after_time`: a time clause stands before it in its sentence, whose sign it is.
 bool takes_time(const Recipe& recipe, const Clause& clause, bool after_time);
 Minutes minutes_of(const Making& making, Index clause);

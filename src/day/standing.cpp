@@ -2,48 +2,15 @@
 // rules let it.
 #include <algorithm>
 
-#include "data/tables.hpp"
 #include "day/say.hpp"
 #include "day/table.hpp"
-#include "measure/table_text.hpp"
+#include "safety/pots.hpp"
 
 namespace qtn {
 namespace {
 
-struct Limit {
-  std::string_view law, words, source;
-  Minute minutes = 0;
-};
-
-struct Rules {
-  std::vector<Limit> limits;
-  std::vector<WordKey> foods;
-};
-
-const Rules& rules() {
-  static const Rules all = [] {
-    Rules made;
-    table::each_row(data::standing(), [&](const table::Row& row) {
-      if (row[0] == "limit") made.limits.push_back({row[1], row[3], row[4], static_cast<Minute>(table::number(row[2]).floor())});
-      else made.foods.push_back(fold_key(row[1]));
-    });
-    return made;
-  }();
-  return all;
-}
-
-const Limit& limit_of(std::string_view law) {
-  for (const Limit& one : rules().limits)
-    if (one.law == law) return one;
-  return rules().limits.front();
-}
-
-bool is_risky(const Recipe& recipe, const TakeLine& line) {
-  const auto keys = recipe.keys_of(line);
-  return std::any_of(keys.begin(), keys.end(), [](WordKey key) {
-    return std::find(rules().foods.begin(), rules().foods.end(), key) != rules().foods.end();
-  });
-}
+// Is it food that spoils once it is cooked: meat, poultry, fish, rice?
+bool is_risky(const Recipe& recipe, const TakeLine& line) { return spoils(hazard_of(recipe, line)); }
 
 class Standing {
  public:
@@ -104,8 +71,8 @@ class Standing {
     }
     if (next == std::numeric_limits<Minute>::max()) return;
     const Recipe& recipe = *clock.makings[making].recipe;
-    const Limit& limit = limit_of(recipe.kitchen ? recipe.kitchen->law : std::string_view());
-    if (next - end <= limit.minutes) return;
+    const Limit& limit = stand_limit(law_of(recipe));
+    if (static_cast<double>(next - end) <= limit.value) return;
     day_.cautions.push_back(std::string(recipe.title) + " is off the heat at " + write_clock(table_.order.hours.wall(end)) + " and stands " +
                             say_length(next - end, 1) + (of_table ? " before it is eaten" : " before it is heated or chilled") + ": " +
                             std::string(limit.words) + ". Follow your local code (" + std::string(limit.source) + ").");

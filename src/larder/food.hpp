@@ -55,6 +55,8 @@ struct FoodWords {
 struct HouseFood {
   std::string name;
   Food food;
+  bool allergens_said = false;  // `contains wheat, rye`, or `contains nothing`
+  std::uint32_t contains = 0;   // an AllergenSet
 };
 
 class Larder {

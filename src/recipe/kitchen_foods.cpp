@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "diag/nearest.hpp"
+#include "larder/allergens.hpp"
 #include "recipe/dates.hpp"
 #include "recipe/kitchen_reader.hpp"
 #include "words/lexicon.hpp"
@@ -12,14 +13,6 @@ namespace {
 std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
 
 constexpr std::string_view kHouse = "the kitchen file";
-
-// Groups and members of the lists by law: EU1169 Annex II, for the United States FALCPA 2004 and the FASTER Act
-// (kitchen-standards part 9). A word that is none of them is the house's own business; one that is nearly one is a slip.
-constexpr std::string_view kAllergens[] = {
-    "gluten",   "wheat",   "spelt",     "rye",       "barley",     "oats",     "crustaceans", "shellfish", "eggs",
-    "fish",     "peanuts", "soya",      "soy",       "soybeans",   "milk",     "lactose",     "nuts",      "almonds",
-    "hazelnuts", "walnuts", "cashews",  "pecans",    "Brazil nuts", "pistachios", "macadamias", "celery",  "mustard",
-    "sesame",   "sulphites", "sulphur dioxide", "lupin", "molluscs", "nothing"};
 
 // Only the whole name: what the table says of butter is no measure for whipped butter.
 const Food* listed(std::string_view name) {
@@ -60,9 +53,9 @@ void KitchenReader::food(Span name, const std::vector<Cell>& cells) {
       cell.span.begin += 9;
       cell.text = trim(cell.text.substr(9));
       cell.word = lower(cell.text);
-      allergen(cell);
+      allergen(cell, house);
     } else if (in_list && !starts_number(cell.text)) {
-      allergen(cell);
+      allergen(cell, house);
     } else if (const std::size_t at = cell.word.find(" per "); at != std::string::npos) {
       density(name, cell, at, house.food);
     } else if (cell.word.ends_with(" each")) {
@@ -113,12 +106,16 @@ void KitchenReader::each(Span name, const Cell& cell, Food& mine) {
       .find(quoted(cell.text)).expect("a figure within 25 % of it, or a second weighing that says the same");
 }
 
-void KitchenReader::allergen(const Cell& cell) {
+// A word that no list knows is the house's own business; one that is nearly one of theirs is a slip.
+void KitchenReader::allergen(const Cell& cell, HouseFood& house) {
   const auto folded = fold_name(cell.text);
   if (folded.empty()) return wrong(Code::kitchen_food_fact, Field::ingredients, cell.span);
-  const std::vector<std::string_view> known(std::begin(kAllergens), std::end(kAllergens));
-  for (std::string_view one : known)
-    if (fold_name(one) == folded) return;
+  house.allergens_said = true;
+  const AllergenSet meant = allergens_meant(cell.text);
+  house.contains |= meant;
+  if (meant != 0 || cell.word == "nothing") return;
+  std::vector<std::string_view> known{"nothing", "gluten", "nuts", "shellfish"};
+  for (const AllergenRow& row : allergen_list()) known.push_back(row.key);
   const auto near = nearest(cell.word, known, 1);
   if (near.empty()) return;
   report_.add(Code::kitchen_allergen, cell.span, quoted(cell.text) + " is on no list of allergens. " + did_you_mean(near))

@@ -59,7 +59,7 @@ class KitchenReader {
   void food(Span name, const std::vector<Cell>& cells);
   void density(Span name, const Cell& cell, std::size_t per, Food& mine);
   void each(Span name, const Cell& cell, Food& mine);
-  void allergen(const Cell& cell);
+  void allergen(const Cell& cell, HouseFood& house);
   void price(const std::vector<Cell>& cells);
   void money(const Cell& cell);
 

@@ -1,4 +1,4 @@
-// What a part says it makes, and what of a line enters its sums. Private to this room.
+// What a part says it makes, and what of a line enters its sums.
 #pragma once
 #include "recipe/recipe.hpp"
 

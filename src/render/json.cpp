@@ -39,6 +39,16 @@ std::string_view key_of(std::uint16_t kind) {
       return "edition";
     case FactKind::serve:
       return "serve";
+    case FactKind::contains:
+      return "contains";
+    case FactKind::contains_instead:
+      return "containsInstead";
+    case FactKind::see_label:
+      return "readTheLabel";
+    case FactKind::not_known:
+      return "notKnown";
+    case FactKind::checked:
+      return "heatChecked";
     case FactKind::guests:
       return "guests";
     case FactKind::begin:
@@ -171,6 +181,7 @@ class Record {
       json_.member("date", words(trial.date));
       json_.member("text", words(trial.runs));
     });
+    if (card_.allergens.said) allergens();
     json_.close('}');
     json_.end_line();
   }
@@ -232,6 +243,29 @@ class Record {
     json_.open('[');
     for (const Range32 cell : cells) json_.text(words(cell));
     json_.close(']');
+  }
+
+  // By both lists, whatever the head says.
+  void allergens() {
+    const auto words = [&](std::string_view key, const std::vector<std::string>& all) {
+      json_.key(key);
+      json_.open('[');
+      for (const std::string& one : all) json_.text(one);
+      json_.close(']');
+    };
+    const auto by_list = [&](std::string_view key, const AllergenWords& list) {
+      json_.key(key);
+      json_.open('{');
+      words("contains", list.contains);
+      words("readTheLabel", list.label);
+      json_.close('}');
+    };
+    json_.key("allergens");
+    json_.open('{');
+    by_list("european", card_.allergens.european);
+    by_list("american", card_.allergens.american);
+    words("notKnown", card_.allergens.unknown);
+    json_.close('}');
   }
 
   void hour(const Hour& hour) {

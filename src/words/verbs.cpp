@@ -73,6 +73,7 @@ class Table {
       bare = bare || mark == "one form";
       verb.wait = verb.wait || mark == "wait";
       verb.heats = verb.heats || mark == "heats";
+      verb.moist = verb.moist || mark == "moist";
       verb.cools = verb.cools || mark == "cools";
       verb.heats_oven = verb.heats_oven || mark == "heats the oven";
       for (const DeedName& deed : kDeeds)

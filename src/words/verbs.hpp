@@ -32,6 +32,7 @@ struct Verb {
   Attention attention = Attention::throughout;
   bool wait = false;
   bool heats = false;         // a heat verb: it cooks what is in the pot
+  bool moist = false;         // of those: by boiling liquid or steam, so that its heat goes all through
   bool cools = false;         // what was hot comes to table cold behind it
   bool heats_oven = false;    // it brings the oven to its heat
   Range range = Range::food;

@@ -22,13 +22,14 @@ const std::map<std::string, std::set<std::string>> kMay = {
     {"formula", {"base", "measure"}},
     {"recipe", {"base", "diag", "measure", "words", "syntax", "larder", "formula"}},
     {"adapt", {"base", "diag", "measure", "words", "larder", "recipe"}},
+    {"safety", {"base", "diag", "measure", "words", "larder", "recipe"}},
     {"plan", {"base"}},
-    {"day", {"base", "diag", "measure", "words", "recipe", "adapt", "plan"}},
-    {"card", {"base", "diag", "measure", "words", "larder", "recipe", "adapt", "day"}},
+    {"day", {"base", "diag", "measure", "words", "larder", "recipe", "safety", "adapt", "plan"}},
+    {"card", {"base", "diag", "measure", "words", "larder", "recipe", "safety", "adapt", "day"}},
     {"render", {"base", "measure", "card"}},
-    {"book", {"base", "diag", "words", "syntax", "recipe", "day"}},
-    {"app", {"base", "diag", "measure", "words", "syntax", "larder", "formula", "recipe", "adapt", "plan", "day", "card", "render", "book"}},
-    {"cli", {"base", "diag", "measure", "words", "syntax", "larder", "recipe", "adapt", "plan", "day", "card", "render", "book", "app"}},
+    {"book", {"base", "diag", "words", "syntax", "recipe", "safety", "day"}},
+    {"app", {"base", "diag", "measure", "words", "syntax", "larder", "formula", "recipe", "safety", "adapt", "plan", "day", "card", "render", "book"}},
+    {"cli", {"base", "diag", "measure", "words", "syntax", "larder", "recipe", "safety", "adapt", "plan", "day", "card", "render", "book", "app"}},
 };
 
 std::vector<std::filesystem::path> sources(const std::string& folder) {

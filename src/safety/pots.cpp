@@ -1,0 +1,297 @@
+#include "safety/pots.hpp"
+
+#include <algorithm>
+
+#include "recipe/makes.hpp"
+#include "recipe/sentences.hpp"
+
+namespace qtn {
+namespace {
+
+constexpr int kDeepest = 20;          // recipes within recipes
+constexpr double kByWeight = 45;      // minutes that a time by weight is taken to come to at the least
+
+// Words between a heat and a thing named behind it that put the thing in afterwards.
+bool goes_in_after(std::string_view between) {
+  for (const std::string_view word : {" then", "stir", "add", "fold", "whisk", "beat", "off the heat", "finish"})
+    if (between.find(word) != std::string_view::npos) return true;
+  return false;
+}
+
+class Follower {
+ public:
+  Follower(const Recipe& recipe, Law law, int depth) : recipe_(recipe), law_(law), depth_(depth), parts_(recipe.parts.size()), state_(recipe.parts.size()) {}
+
+  const std::vector<RawItem>& part(Index index) {
+    if (state_[index] == 0) {
+      state_[index] = 1;
+      std::vector<RawItem> outer = std::move(pot_);
+      pot_ = {};
+      bring_in_unnamed(index);
+      const Part& one = recipe_.parts[index];
+      for (Index s = one.steps.first; s < one.steps.end(); ++s)
+        if (counts_in_pot(recipe_, one, s)) step(recipe_.steps[s]);
+      parts_[index] = std::move(pot_);
+      pot_ = std::move(outer);
+      state_[index] = 2;
+    }
+    return parts_[index];
+  }
+
+  PotTale tell() {
+    PotTale tale;
+    if (recipe_.parts.empty()) return tale;
+    tale_ = &tale;
+    for (Index p = 0; p < recipe_.parts.size(); ++p) part(p);
+    pot_ = parts_[recipe_.dish];
+    for (const AfterBlock& block : recipe_.after) {
+      if (block.field == Field::to_finish) continue;
+      const std::vector<RawItem> dish = pot_;
+      reheating_ = block.field == Field::to_reheat;
+      for (Index s = block.steps.first; s < block.steps.end(); ++s) step(recipe_.steps[s]);
+      reheating_ = false;
+      pot_ = dish;
+    }
+    for (const AfterBlock& block : recipe_.after)
+      for (Index s = block.steps.first; s < block.steps.end() && block.field == Field::to_finish; ++s) step(recipe_.steps[s]);
+    tale.end = std::move(pot_);
+    return tale;
+  }
+
+ private:
+  void put(RawItem item) {
+    item.in_pot = true;
+    for (RawItem& old : pot_)
+      if (old.name == item.name && old.kind == item.kind && old.here == item.here) {
+        old.in_pot = true;
+        if (!old.heated && !old.done) return;
+        if (old.place.begin == item.place.begin) return;  // a later mention of the same line
+      }
+    pot_.push_back(item);
+  }
+
+  void put_line(Index index) {
+    const TakeLine& listed = recipe_.lines[index];
+    if (listed.struck) return;
+    const TakeLine& line = standing(recipe_, listed);
+    if (line.target.kind == TargetKind::part || line.target.kind == TargetKind::use) return put_made(line.target, line.span);
+    if (const Hazard kind = hazard_of(recipe_, line); kind != Hazard::none) {
+      RawItem item;
+      item.kind = kind, item.name = line.name, item.place = line.name_span.empty() ? line.span : line.name_span;
+      if (line.given && line.parent != kNone) item.place = recipe_.lines[line.parent].name_span;
+      put(item);
+    }
+  }
+
+  // What another part or recipe ends with.
+  void put_made(const Target& target, Span place) {
+    std::vector<RawItem> items;
+    if (target.kind == TargetKind::part) {
+      if (state_[target.index] == 1) return;  // its own part, or a ring that was reported
+      items = part(target.index);
+    } else {
+      const Use& use = recipe_.uses[target.index];
+      if (use.recipe == nullptr || use.recipe->parts.empty() || depth_ >= kDeepest) return;
+      items = Follower(*use.recipe, law_, depth_ + 1).part(use.part == kNone ? use.recipe->dish : use.part);
+      for (RawItem& item : items) item.place = place, item.here = false, item.heat = item.low = kNone;
+    }
+    for (const RawItem& item : items) put(item);
+  }
+
+  // A line that no step names goes in first; the counting has pointed at it.
+  void bring_in_unnamed(Index part) {
+    const Slice lines = recipe_.parts[part].lines;
+    for (Index l = lines.first; l < lines.end(); ++l) {
+      if (!in_sums(recipe_.lines[l])) continue;
+      const bool named = std::any_of(recipe_.mentions.begin(), recipe_.mentions.end(), [&](const Mention& mention) {
+        return mention.target.kind == TargetKind::everything || (mention.target.kind == TargetKind::line && mention.target.index == l) ||
+               (recipe_.lines[l].target.kind != TargetKind::none && mention.target.kind == recipe_.lines[l].target.kind && mention.target.index == recipe_.lines[l].target.index);
+      });
+      if (!named) put_line(l);
+    }
+  }
+
+  void step(const Step& step) {
+    for (const Sentence& sentence : sentences_of(recipe_, step)) {
+      Index last = kNone;  // the last time of the sentence
+      for (Index c = sentence.clauses.first; c < sentence.clauses.end(); ++c)
+        if (recipe_.clauses[c].kind == ClauseKind::time) last = c;
+      for (Index c = sentence.clauses.first; c < sentence.clauses.end(); ++c) {
+        if (c == last)
+          for (Index later = c + 1; later < sentence.clauses.end(); ++later)
+            if (recipe_.clauses[later].kind == ClauseKind::use && !goes_in_after(recipe_.slice({recipe_.clauses[c].span.end, recipe_.clauses[later].span.begin})))
+              clause(later);
+        clause(c);
+      }
+    }
+  }
+
+  void clause(Index index) {
+    const Clause& one = recipe_.clauses[index];
+    switch (one.kind) {
+      case ClauseKind::use: return uses(one);
+      case ClauseKind::take_out:
+      case ClauseKind::discard:
+      case ClauseKind::strain_out: return leave(one);
+      case ClauseKind::taste:
+        if (std::any_of(pot_.begin(), pot_.end(), [](const RawItem& item) { return item.in_pot && !item.heated && !item.broth; })) note(tale_->tastings, index);
+        return;
+      case ClauseKind::time:
+      case ClauseKind::reduce: time(index);
+        [[fallthrough]];
+      case ClauseKind::reading:
+        if (const auto reading = reading_of(recipe_, one)) read(index, *reading);
+        return;
+      default: return;
+    }
+  }
+
+  void note(std::vector<PotEvent>& events, Index clause) {
+    if (tale_ == nullptr || pot_.empty()) return;
+    events.push_back({clause, {}});
+    for (const RawItem& item : pot_)
+      if (item.in_pot) events.back().items.push_back(item);
+  }
+
+  void uses(const Clause& one) {
+    for (Index m = one.mentions.first; m < one.mentions.end(); ++m) {
+      const Mention& mention = recipe_.mentions[m];
+      const Target& target = mention.target;
+      if (target.kind == TargetKind::line) put_line(target.index);
+      else if (target.kind == TargetKind::part || target.kind == TargetKind::use) put_made(target, mention.span);
+      else if (target.kind == TargetKind::everything)
+        for (Index l = recipe_.parts[one.part].lines.first; l < recipe_.parts[one.part].lines.end(); ++l) put_line(l);
+    }
+  }
+
+  void leave(const Clause& one) {
+    for (Index m = one.mentions.first; m < one.mentions.end(); ++m) {
+      const Target& target = recipe_.mentions[m].target;
+      if (target.kind != TargetKind::line) continue;
+      for (RawItem& item : pot_) {
+        if (item.name != recipe_.lines[target.index].name) continue;
+        item.in_pot = one.kind != ClauseKind::take_out;
+        if (one.kind == ClauseKind::take_out) continue;
+        item.broth = item.wet > 0, item.done = true, item.in_pot = item.broth;
+      }
+    }
+  }
+
+  void time(Index index) {
+    const Clause& one = recipe_.clauses[index];
+    const Verb& verb = verb_of(one);
+    if (!verb.heats) {
+      if (verb.wait || verb.cools) note(tale_ == nullptr ? none_ : tale_->waits, index);
+      return;
+    }
+    // The oven's own heating, with nothing in it.
+    const Step& step = recipe_.steps[one.step];
+    if (verb.heats_oven && step.kind == StepKindOf::ahead) return;
+    const double minutes = least_minutes(recipe_, one);
+    for (RawItem& item : pot_) {
+      if (!item.in_pot || item.broth) continue;
+      item.heated = true;
+      (verb.moist ? item.wet : item.dry) += minutes;
+      if (verb.name == "boil" || verb.name == "pressure-cook") item.boiled += minutes;
+      item.heat = index, item.low = kNone;
+      const DoneAfter after = done_after(item.kind);
+      const bool whole_cut_us = law_ == Law::US && item.kind == Hazard::beef;  // there a reading is asked of a whole cut, too
+      if ((after.wet && item.wet >= *after.wet) || (after.dry && item.dry >= *after.dry && !whole_cut_us)) item.done = true;
+    }
+    if (reheating_) note(tale_->reheats, index);
+  }
+
+  void read(Index index, const Reading& reading) {
+    for (RawItem& item : pot_) {
+      if (!item.in_pot || !item.heated) continue;
+      const CoreRule* const rule = core_rule(law_, item.kind);
+      if (rule == nullptr) continue;
+      if (seconds_wanted(*rule, reading.celsius) <= reading.seconds) item.done = true, item.low = kNone;
+      else item.low = index;
+    }
+    if (reheating_ && recipe_.clauses[index].kind == ClauseKind::reading) note(tale_->reheats, index);
+  }
+
+  const Recipe& recipe_;
+  Law law_;
+  int depth_;
+  std::vector<RawItem> pot_;
+  std::vector<std::vector<RawItem>> parts_;
+  std::vector<int> state_;
+  std::vector<PotEvent> none_;
+  PotTale* tale_ = nullptr;
+  bool reheating_ = false;
+};
+
+}  // namespace
+
+Hazard hazard_of(const Recipe& recipe, const TakeLine& line) {
+  if (line.given && line.parent != kNone) return hazard_of(recipe, recipe.lines[line.parent]);  // the shells of the prawns
+  const Hazard kind = hazard_of(line.food);
+  if (kind == Hazard::none || kind == Hazard::cooked || kind == Hazard::honey || kind == Hazard::curing_salt || kind == Hazard::cooked_rice) return kind;
+  bool cooked = false, minced = false;
+  const auto look = [&](WordKey key) {
+    static const WordKey kMinced = fold_key("minced"), kGround = fold_key("ground");
+    cooked = cooked || says_not_raw(key);
+    minced = minced || key == kMinced || key == kGround;
+  };
+  for (const WordKey key : recipe.keys_of(line)) look(key);
+  std::vector<WordKey> keys;
+  for (Index t = line.tails.first; t < line.tails.end(); ++t)
+    if (recipe.tails[t].kind == TailKind::preparation) fold_keys(recipe.slice(recipe.tails[t].span), keys);
+  for (const WordKey key : keys) look(key);
+  static const WordKey kDried = fold_key("dried");
+  if (kind == Hazard::beans && std::find(keys.begin(), keys.end(), kDried) == keys.end()) {
+    // "dried" is what makes them dangerous; "tinned" and "cooked" what makes them safe.
+    const auto own = recipe.keys_of(line);
+    const bool dried = std::find(own.begin(), own.end(), kDried) != own.end();
+    return cooked && !dried ? Hazard::none : Hazard::beans;
+  }
+  if (cooked && kind != Hazard::beans) return kind == Hazard::egg || kind == Hazard::flour ? Hazard::none : kind == Hazard::rice ? Hazard::cooked_rice : Hazard::cooked;
+  if (minced && (kind == Hazard::beef || kind == Hazard::pork)) return Hazard::minced;
+  return kind;
+}
+
+bool has_hazards(const Recipe& recipe, int depth) {
+  for (const TakeLine& line : recipe.lines)
+    if (hazard_of(line.food) != Hazard::none) return true;
+  for (const Use& use : recipe.uses)
+    if (use.recipe != nullptr && depth < kDeepest && has_hazards(*use.recipe, depth + 1)) return true;
+  return false;
+}
+
+double least_minutes(const Recipe& recipe, const Clause& clause) {
+  double minutes = 0;
+  for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
+    const Term& term = recipe.terms[t];
+    if (term.amount.is_lost()) continue;
+    if (term.role == TermRole::per) return kByWeight;
+    if (term.role == TermRole::length && term.amount.manner != Manner::at_most) minutes = in_base(term.amount, recipe.dialect).low.approx();
+  }
+  return clause.each_side ? 2 * minutes : clause.if_needed ? 0 : minutes;
+}
+
+double most_minutes(const Recipe& recipe, const Clause& clause) {
+  for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
+    const Term& term = recipe.terms[t];
+    if (term.role == TermRole::length && !term.amount.is_lost()) return in_base(term.amount, recipe.dialect).high.approx();
+  }
+  return 0;
+}
+
+std::optional<Reading> reading_of(const Recipe& recipe, const Clause& clause) {
+  std::optional<Reading> out;
+  const Verb& verb = verb_of(clause);
+  for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
+    const Term& term = recipe.terms[t];
+    if (term.amount.is_lost()) continue;
+    const bool sign = term.role == TermRole::reading || (term.role == TermRole::to && verb.heats);
+    if (sign && term.amount.dimension() == Dimension::temperature) out = {in_base(term.amount, recipe.dialect).low.approx(), settle_seconds()};
+    if (term.role == TermRole::hold && out) out->seconds = 60 * in_base(term.amount, recipe.dialect).low.approx();
+  }
+  return out;
+}
+
+PotTale follow(const Recipe& recipe, Law law) { return Follower(recipe, law, 0).tell(); }
+
+}  // namespace qtn
