@@ -21,6 +21,7 @@ struct Request {
   std::optional<Tin> tin;          // ... where the text is a size: "26 cm round, 3 cm deep"
   std::optional<Quantity> have;    // target: uses up so much ...
   std::string have_thing;          // ... of the line of this name
+  std::optional<StepWay> way;          // which of two ways of a step is shown; else the kitchen's, else both
 };
 
 // The factor that a request asks for: 1 when it asks for none. Reports what cannot be met (serves without `serves:`,
@@ -89,6 +90,7 @@ struct Adapted {
   std::vector<Rounds> part_rounds;          // of each part
   std::vector<Rounds> loads;                // of steps, more than one round each
   std::vector<std::pair<Shown, Shown>> changes;  // of trials, one after another: before, after
+  std::optional<StepWay> way;  // the one that is shown; nothing: both
   std::string tin;  // the tin that was asked for, in the words of the request
   // Lines tied by ratios were rounded together.
   Report lacks;  // notes and warnings: no density to convert with, a whole thing splits, times not tested, scales:

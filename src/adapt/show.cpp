@@ -294,6 +294,7 @@ Adapted show(const Recipe& recipe, const Request& request) {
   }
   watch_size(recipe, request, first.roundings(), out.lacks);
   out.tin = request.tin_text;
+  out.way = request.way ? request.way : recipe.kitchen ? recipe.kitchen->way : std::nullopt;
   return out;
 }
 

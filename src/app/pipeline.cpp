@@ -23,6 +23,10 @@ namespace {
 // The version that was ordered, or nothing when there is none of that name.
 std::optional<Recipe> version(const Recipe& recipe, const Order& order, Report& report) {
   std::optional<Recipe> out;
+  if (order.as_of) {
+    out = as_of(recipe, *order.as_of, report);
+    if (!out) return out;
+  }
   if (!order.variant.empty()) {
     out = variant_of(recipe, order.variant, report);
     if (!out) report.add(Code::no_such_version, {}, "This recipe has no variant called `" + order.variant + "`.");
@@ -36,6 +40,31 @@ std::optional<Recipe> version(const Recipe& recipe, const Order& order, Report& 
   return out;
 }
 
+// Readings are told in both scales, whichever the card has. A table's are those of its dishes.
+bool print_readings(const Recipe& recipe, const Order& order, std::string& out, Report& report) {
+  Board board;
+  std::vector<const Recipe*> dishes{&recipe};
+  if (recipe.kind == FileKind::menu) {
+    board = board_of(recipe, {}, report);
+    if (report.has_errors()) return false;
+    dishes.clear();
+    for (std::size_t d = 0; d < board.order.dishes; ++d) dishes.push_back(board.order.makings[d].recipe);
+  }
+  std::vector<Card> sheets;
+  for (const Recipe* const dish : dishes) {
+    Request request = order.request;
+    const bool fahrenheit = request.units == System::american || (request.units == System::written && dish->dialect == Dialect::american);
+    request.beside = fahrenheit ? System::metric : System::american;
+    Card sheet = make_readings(show(*dish, request));
+    if (!sheet.grids.empty()) sheets.push_back(std::move(sheet));
+  }
+  if (!sheets.empty()) render(order.format, sheets, out);
+  else
+    report.add(Code::nothing_to_read, {}, "This recipe asks for no reading: no `reads`, no `to` a temperature, no fridge or freezer.")
+        .expect("a clause such as `[reads 75 °C]`");
+  return !sheets.empty();
+}
+
 // The table's own card, and after it each dish's, at the size that the table wants of it.
 bool print_table(const Recipe& menu, const Adapted& adapted, const Order& order, std::string& out, Report& report) {
   const Board board = board_of(menu, {}, report);
@@ -43,7 +72,7 @@ bool print_table(const Recipe& menu, const Adapted& adapted, const Order& order,
   std::vector<Card> cards;
   cards.push_back(make_card(adapted));
   Request request;
-  request.units = order.request.units, request.beside = order.request.beside;
+  request.units = order.request.units, request.beside = order.request.beside, request.way = order.request.way;
   for (std::size_t d = 0; d < board.order.dishes; ++d) cards.push_back(make_card(show(*board.order.makings[d].recipe, request)));
   render(order.format, cards, out);
   return true;
@@ -52,7 +81,7 @@ bool print_table(const Recipe& menu, const Adapted& adapted, const Order& order,
 // The version and the size that were ordered; nothing where that is the recipe as written, or after an error.
 std::optional<Recipe> ordered_of(const Recipe& written, const Order& order, Report& report) {
   std::optional<Recipe> other;
-  if (!order.variant.empty() || !order.with.empty()) {
+  if (order.as_of || !order.variant.empty() || !order.with.empty()) {
     other = version(written, order, report);
     if (report.has_errors()) return std::nullopt;
   }
@@ -79,6 +108,7 @@ void alone(const Board& board, DayOrder order, Day& day) {
 bool print_card(const Recipe& written, const Order& order, std::string& out, Report& report) {
   const std::optional<Recipe> ordered = ordered_of(written, order, report);
   if (report.has_errors()) return false;
+  if (order.readings) return print_readings(ordered ? *ordered : written, order, out, report);
   const Adapted adapted = show(ordered ? *ordered : written, order.request);
   if (written.kind == FileKind::menu) return print_table(ordered ? *ordered : written, adapted, order, out, report);
   render(order.format, make_card(adapted), out);
@@ -87,7 +117,7 @@ bool print_card(const Recipe& written, const Order& order, std::string& out, Rep
 
 bool print_day(const Recipe& written, const DayAsk& ask, Format format, std::string& out, Report& report) {
   std::optional<Recipe> other;
-  if (!ask.variant.empty() || !ask.with.empty()) other = version(written, {{}, ask.variant, ask.with}, report);
+  if (!ask.variant.empty() || !ask.with.empty()) other = version(written, {{}, ask.variant, ask.with, std::nullopt}, report);
   if (report.has_errors()) return false;
   const Recipe& recipe = other ? *other : written;
   const Board board = board_of(recipe, ask.request, report);
@@ -102,7 +132,7 @@ bool print_day(const Recipe& written, const DayAsk& ask, Format format, std::str
   const std::string zone = !ask.zone.empty() || board.kitchen == nullptr ? ask.zone : std::string(board.kitchen->zone);
   if (!set_hours(board, zone, ask.serve, ask.now, order, report)) return false;
   ClockOrder makings = board.order;
-  makings.way = ask.way;
+  makings.way = ask.way ? ask.way : board.kitchen != nullptr ? board.kitchen->way : std::nullopt;
   const Clock clock = wind(std::move(makings));
   Day day = plan_day(clock, order, report);
   if (!day.planned) return false;

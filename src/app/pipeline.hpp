@@ -18,7 +18,9 @@ struct Order {
   Request request;       // size and measures
   std::string variant;   // a `variant:` by name; empty: as written
   std::string with;      // an `or` line by name
+  std::optional<int> as_of;  // the amounts of that day, as read_date counts it; goes before `with`, never beside `variant`
   Format format = Format::markdown;
+  bool readings = false;     // the sheet of readings in the place of the card
 };
 
 // What is kept from file to file, so that its arrays are made once a thread.
@@ -41,7 +43,7 @@ struct DayAsk {
   std::optional<Minute> start; // begun then, served as early as can be
   std::optional<Minute> now;   // nothing is served before this; not known: not checked
   std::optional<int> cooks, ovens;
-  std::optional<Way> way;
+  std::optional<StepWay> way;
   std::string zone;            // else the kitchen's
   bool nights = false;         // work in the night is allowed
   std::vector<Pin> pins;

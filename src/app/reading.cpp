@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "diag/glyphs.hpp"
+#include "recipe/history.hpp"
 #include "words/fold.hpp"
 
 namespace qtn {
@@ -262,6 +263,10 @@ class Reader {
     return "the pot has " + std::string(thinned ? "at most " : "") + share(found.share) + (thinned ? ", since something in it has no weight" : "");
   }
 
+  static std::string share(const ChangeShare& share) {
+    return share.of == ShareOf::nothing ? std::string() : "; " + shares_in_words(share) + " " + std::string(words_of(share.of));
+  }
+
   void log(const Log& log, std::string_view what) {
     table_.row(log.span, what, std::string(log.name) + ", " + std::to_string(log.changes.size()) + (log.changes.size() == 1 ? " change" : " changes"));
     const auto side = [&](const std::optional<Quantity>& quantity, Counted as) {
@@ -269,7 +274,7 @@ class Reader {
       return amount(*quantity) + (as == Counted::parts ? " as parts" : as == Counted::house ? " by the house's measure" : "");
     };
     for (const Change& change : log.changes)
-      table_.row(change.span, "change", "`" + std::string(change.name) + "` from " + side(change.before, change.before_as) + " to " + side(change.after, change.after_as));
+      table_.row(change.span, "change", "`" + std::string(change.name) + "` from " + side(change.before, change.before_as) + " to " + side(change.after, change.after_as) + share(change.share));
     for (const Span note : log.notes) table_.row(note, "note", "as written");
   }
 

@@ -10,5 +10,7 @@ namespace qtn {
 // accepts is left out.
 std::string read_table(const Recipe& recipe);
 std::string read_table(const Source& source, const Kitchen& kitchen);
+// The history of one thing of the log, a trial a line. Empty, with the reason in `report`, where there is none.
+std::string read_history(const Recipe& recipe, std::string_view name, Report& report);
 
 }  // namespace qtn

@@ -46,7 +46,7 @@ struct Fact {
   Range32 label, value;    // of runs
 };
 enum class FactKind : std::uint16_t {
-  makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, standardized, edition, serve, guests, measures,
+  makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, tasted, edition, serve, guests, measures,
   begin, hands_on, waiting, whole, proof, time, contains, contains_instead, see_label, not_known, checked,
 };
 
@@ -173,6 +173,7 @@ struct Card {
   Range32 first_column, second_column;
   bool second = false;
   std::string_view language = "en-GB";  // BCP 47
+  std::string_view status;              // of a recipe: "draft", "tried", "standardized"
 
   std::string_view view(const Run& run) const { return std::string_view(text).substr(run.begin, run.size); }
 };

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "card/maker.hpp"
+#include "recipe/dates.hpp"
 
 namespace qtn {
 
@@ -24,6 +25,11 @@ void Maker::edition() {
     out_.put(" "), out_.put(words_[Caption::instead_of]), out_.put(picked->name);
   } else {
     out_.put(recipe_.version);
+  }
+  if (recipe_.as_of) {
+    if (!out_.empty()) out_.put(", ");
+    out_.put(words_[Caption::as_of]);
+    out_.put(write_date(*recipe_.as_of));
   }
   if (!(recipe_.factor == Fraction(1))) {
     if (!out_.empty()) out_.put(", ");
@@ -138,6 +144,29 @@ void Maker::measures_fact() {
   if (!text.empty()) fact(FactKind::measures, Caption::measures, plain(text));
 }
 
+// How far it was tried, as its own log tells.
+void Maker::tasted_fact() {
+  if (recipe_.kind != FileKind::recipe) return;
+  constexpr std::string_view kStatus[] = {"draft", "tried", "standardized"};
+  const TrialStanding& standing = recipe_.standing;
+  card_.status = kStatus[static_cast<std::size_t>(standing.tried)];
+  out_.begin();
+  if (standing.tried == Tried::draft) {
+    out_.put(words_[recipe_.version.empty() ? Caption::no_trial : Caption::no_trial_of_version]);
+  } else if (standing.untasted != kNone) {
+    out_.put(words_[Caption::last_change_untasted]);
+    out_.put(recipe_.trials[standing.untasted].name);
+    out_.put(words_[Caption::not_tasted]);
+  } else {
+    const bool standard = standing.tried == Tried::standardized;
+    out_.put(words_[standard ? Caption::standardized_alike : Caption::tried_alike]);
+    out_.put(std::to_string(standing.alike));
+    out_.put(words_[standard ? Caption::like_results : Caption::of_three]);
+  }
+  if (standing.tried != Tried::draft && !(recipe_.factor == Fraction(1))) out_.put(words_[Caption::for_as_written]);
+  fact(FactKind::tasted, Caption::tasted, out_.end());
+}
+
 void Maker::head() {
   card_.head.first = static_cast<std::uint32_t>(card_.facts.size());
   makes_fact(recipe_.makes, adapted_.makes, adapted_.makes_each);
@@ -175,7 +204,7 @@ void Maker::head() {
     if (one.field == Field::by) fact(FactKind::by, Caption::by, prose(text));
     if (one.field == Field::date) fact(FactKind::date, Caption::date, prose(text));
   }
-  if (recipe_.standardized) fact(FactKind::standardized, Caption::standardized, plain(words_[Caption::tasted_standard]));
+  tasted_fact();
   allergens();
   checked();
   card_.head.count = static_cast<std::uint32_t>(card_.facts.size()) - card_.head.first;

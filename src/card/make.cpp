@@ -74,24 +74,28 @@ void Maker::change(const Change& change, const std::pair<Shown, Shown>& amounts)
   out_.put(" → ");
   change.after ? out_.add(amounts.second.text, Role::amount) : out_.put(words_[Caption::none]);
   if (!change.replacement.empty()) out_.put(" "), out_.put(change.replacement);
+  const ChangeShare& share = change.share;
+  if (share.of == ShareOf::nothing) return;
+  out_.put(" (");
+  out_.put(shares_in_words(share));
+  out_.put(words_[share.of == ShareOf::meat ? Caption::of_the_meat : share.of == ShareOf::flour ? Caption::of_the_flour : Caption::of_the_whole]);
+  out_.put(")");
 }
 
 // Newest first.
 void Maker::trials() {
-  std::vector<const Log*> logs;
   std::vector<std::size_t> first;  // of adapted_.changes, by log
   std::size_t at = 0;
   for (const Log& log : recipe_.trials) {
-    logs.push_back(&log);
     first.push_back(at);
     at += log.changes.size();
   }
-  std::stable_sort(logs.begin(), logs.end(), [](const Log* a, const Log* b) { return a->day > b->day; });
-  for (const Log* log : logs) {
+  for (const Index i : newest_first(recipe_)) {
+    const Log* const log = &recipe_.trials[i];
     TrialLine line;
     line.date = plain(log->name);
     out_.begin();
-    std::size_t index = first[static_cast<std::size_t>(log - recipe_.trials.data())];
+    std::size_t index = first[i];
     for (const Change& one : log->changes) {
       if (!out_.empty()) out_.put("; ");
       change(one, adapted_.changes[index++]);

@@ -30,6 +30,7 @@ class Maker : private OwnFragments {
   void keeps_fact(const std::vector<Keep>& keeps);
   void time_fact();
   void part_time_fact(Index part);
+  void tasted_fact();
   void ready_fact(const std::optional<Quantity>& after);
   void batch_fact(const std::optional<Batch>& batch, const Shown& limit, const Rounds& rounds);
   void rounds(const Rounds& rounds, Caption word, bool size);

@@ -39,7 +39,8 @@ bool begins_sentence(std::string_view text, std::size_t at, std::size_t step, bo
 }  // namespace
 
 void Maker::steps(Slice steps) {
-  for (Index i = steps.first; i < steps.end(); ++i) step(recipe_.steps[i]), step_cautions(i);
+  for (Index i = steps.first; i < steps.end(); ++i)
+    if (!adapted_.way || !is_other_way(recipe_, i, adapted_.way)) step(recipe_.steps[i]), step_cautions(i);
 }
 
 void Maker::step(const Step& step) {

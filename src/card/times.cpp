@@ -8,7 +8,7 @@ namespace qtn {
 void Maker::time_fact() {
   if (recipe_.kind == FileKind::menu) return;  // its run sheet says so
   const Minute work = order_of(recipe_.kitchen.get()).work;
-  spans_ = spans_of(wind({makings_of(recipe_, &adapted_), 1, std::nullopt}), work);
+  spans_ = spans_of(wind({makings_of(recipe_, &adapted_), 1, adapted_.way}), work);
   if (!spans_.known || spans_.whole == 0) return;
   out_.begin();
   const auto length = [&](Minute minutes) { out_.add((spans_.guessed ? "≈ " : "") + say_length(minutes, 1), Role::time); };

@@ -8,10 +8,10 @@ namespace qtn {
 
 enum class Caption : std::uint8_t {
   // facts
-  makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, standardized, serve, guests, measures,
+  makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, tasted, serve, guests, measures,
   conventional, fan, gas,
   chilled, frozen, cool, room, sealed, once_open,
-  at_its_best_after, found_to_hold_from, times, at_most, at_a_time, tasted_standard, for_as_written, in_place_of,
+  at_its_best_after, found_to_hold_from, times, at_most, at_a_time, for_as_written, in_place_of,
   // edition
   times_the_recipe, of_the_recipe, half_the_recipe, about_times, for_so_many,
   // headings
@@ -23,9 +23,13 @@ enum class Caption : std::uint8_t {
   from, as_bought, from_file, own_card, card_of, taking_up, start_with, giving, and_, of, of_the, per, of_all_flour, each, optional, fixed,
   gently, about, exactly, at_least, to,
   // the log
-  none, no_change,
+  none, no_change, of_the_meat, of_the_flour, of_the_whole,
+  no_trial, no_trial_of_version, last_change_untasted, not_tasted, tried_alike, of_three, standardized_alike, like_results, as_of,
   // worked out
   for_weight, for_each_of, batches, rounds, with, instead_of,
+  // the sheet of readings
+  readings, reading_what, reading_wanted, reading_when, reading_found, reading_whom, step, within, fridge, freezer, at_most_heat, at_least_heat, kept_hot,
+  own_record,
   // the clock
   begin, hands_on, waiting, whole_time, proof, takes_time, hands_on_and, waiting_and, begin_so_long, before_serving, made_once, can_wait, by_itself, rests_on, changed, run_sheet,
   // allergens and safety

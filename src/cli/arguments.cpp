@@ -37,6 +37,16 @@ std::optional<Tin> read_tin_argument(const std::string& text, std::string& probl
   return tin;
 }
 
+bool read_way(const std::string& text, std::optional<StepWay>& out) {
+  if (text.empty()) return true;
+  if (text == "hand" || text == "machine") {
+    out = text == "hand" ? StepWay::by_hand : StepWay::by_machine;
+    return true;
+  }
+  complain("--way " + text + " is not known; it is hand or machine");
+  return false;
+}
+
 bool read_size(const std::string& times, const std::string& serves, const std::string& makes, Request& request) {
   const auto amount = [&](const std::string& text) { return read_amount_argument(text, Dialect::british); };
   const auto wrong = [](const std::string& what, const std::string& value, const std::string& known) {

@@ -1,15 +1,18 @@
 #include "cli/commands.hpp"
 
 #include <algorithm>
+#include <deque>
 #include <filesystem>
 
 #include "app/ask.hpp"
+#include "app/form.hpp"
 #include "app/pipeline.hpp"
 #include "app/reading.hpp"
 #include "cli/arguments.hpp"
 #include "cli/files.hpp"
 #include "cli/library.hpp"
 #include "cli/output.hpp"
+#include "recipe/dates.hpp"
 #include "safety/figures.hpp"
 #include "words/fold.hpp"
 
@@ -76,6 +79,17 @@ std::optional<Order> order_of(const CardOptions& options) {
   }
   order.variant = options.variant;
   order.with = options.with;
+  order.readings = options.readings;
+  if (!read_way(options.way, order.request.way)) return std::nullopt;
+  if (!options.as_of.empty()) {
+    Report unread;
+    order.as_of = read_date(options.as_of, {}, unread);
+    if (!order.as_of) {
+      const Diagnostic& problem = unread.list().front();
+      complain("--as-of " + options.as_of + ": " + problem.message + " Expected: " + problem.expected + ".");
+      return std::nullopt;
+    }
+  }
   return order;
 }
 
@@ -99,7 +113,20 @@ std::string target_of(const CardOptions& options, const Named& file, std::size_t
 
 int run_check(const CheckOptions& options) {
   const Library library(options.paths);
-  const auto files = judged(library);
+  auto files = judged(library);
+  std::deque<Report> forms;
+  bool lacking = false;
+  for (std::size_t i = 0; options.complete && i < files.size(); ++i) {
+    const Named& file = library.files()[i];
+    if (!file.asked || !file.checked->recipe) continue;
+    Report form;
+    check_form(*file.checked->recipe, std::filesystem::path(file.checked->source.name()).parent_path().string(), form);
+    lacking = lacking || !form.list().empty();
+    forms.push_back(file.checked->report);
+    forms.back().append(form);
+    forms.back().sort();
+    files[i].report = &forms.back();
+  }
   if (options.as == "json") put(print_json(files));
   else if (options.as == "sarif") put(print_sarif(files, kVersion));
   else if (options.as == "text") show_problems(files, true);
@@ -108,13 +135,42 @@ int run_check(const CheckOptions& options) {
     return kNotServed;
   }
   if (!library.served()) return kNotServed;
+  if (options.strict && lacking) return kRecipeErrors;
   for (const Named& file : library.files())
     if (file.checked->report.has_errors() || (options.strict && file.checked->report.warnings() != 0)) return kRecipeErrors;
   return kFine;
 }
 
-int run_read(const std::string& path) {
+namespace {
+
+// Recipes of the call that have the thing in their list or log; a folder's others are passed over.
+int run_history(const Library& library, const std::string& name) {
+  bool any = false, errors = false;
+  const bool several = library.files().size() > 1;
+  std::string why;
+  for (const Named& file : library.files()) {
+    if (file.checked->report.has_errors()) {
+      show_problems({{&file.checked->source, &file.checked->report}}, false);
+      errors = true;
+      continue;
+    }
+    if (!file.asked || !file.checked->recipe || file.checked->recipe->kind != FileKind::recipe) continue;
+    Report report;
+    const std::string out = read_history(*file.checked->recipe, name, report);
+    if (!out.empty()) put((several ? "# " + file.path + "\n" : "") + out), any = true;
+    else if (why.empty()) why = file.path + ": " + report.list().front().message;
+  }
+  if (!library.served()) return kNotServed;
+  if (any || errors) return errors ? kRecipeErrors : kFine;
+  complain(why.empty() ? "only a recipe has a history; name one" : several ? "no recipe here has `" + name + "` in its list or its log" : why);
+  return kNotServed;
+}
+
+}  // namespace
+
+int run_read(const std::string& path, const std::string& history) {
   const Library library({path});
+  if (!history.empty()) return run_history(library, history);
   bool errors = false;
   const auto asked = std::count_if(library.files().begin(), library.files().end(), [](const Named& file) { return file.asked; });
   for (const Named& file : library.files()) {
@@ -153,7 +209,14 @@ int run_card(const CardOptions& options) {
     Report report;
     std::string card;
     if (!print_card(*file.checked->recipe, *order, card, report)) {
-      for (const Diagnostic& problem : report.list()) complain(file.path + ": " + problem.message);
+      if (cards > 1 && report.list().front().code == Code::nothing_to_read) continue;
+      const auto placed = [](const Diagnostic& problem) { return !problem.span.empty(); };
+      if (order->as_of && std::any_of(report.list().begin(), report.list().end(), placed)) {
+        show_problems({{&file.checked->source, &report}}, false);
+        complain(file.path + ": there is no card as of " + options.as_of);
+      } else {
+        for (const Diagnostic& problem : report.list()) complain(file.path + ": " + problem.message);
+      }
       served = false;
       continue;
     }

@@ -11,17 +11,21 @@ enum Exit : int { kFine = 0, kRecipeErrors = 1, kNotServed = 2 };
 struct CheckOptions {
   std::vector<std::string> paths;
   std::string as = "text";  // text, json, sarif
-  bool strict = false;      // warnings count as errors
+  bool strict = false;      // warnings count as errors, and so do the notes of `complete`
+  bool complete = false;    // say what the standardized-recipe form lacks
 };
 int run_check(const CheckOptions& options);
 
-int run_read(const std::string& path);
+// `history`: of one thing of the log; empty: the whole table.
+int run_read(const std::string& path, const std::string& history);
 
 struct CardOptions {
   std::vector<std::string> paths;
   std::string as = "markdown";
   std::string units = "written", beside, measures;
   std::string times, serves, makes, tin, from, variant, with, out;
+  std::string way, as_of;
+  bool readings = false;
 };
 int run_card(const CardOptions& options);
 

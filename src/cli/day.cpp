@@ -80,10 +80,7 @@ std::optional<DayAsk> ask_of(const DayOptions& options, const Recipe& recipe) {
     if (fact.field == Field::serve) own = read_wall(trim(recipe.slice(fact.span)));
   if (!read_hour("--serve", options.serve, ask.serve) || !read_hour("--start", options.start, ask.start)) return std::nullopt;
   if (!read_count("--cooks", options.cooks, ask.cooks) || !read_count("--ovens", options.ovens, ask.ovens)) return std::nullopt;
-  if (!options.way.empty()) {
-    if (options.way != "hand" && options.way != "machine") return wrong("--way", options.way, "hand or machine"), std::nullopt;
-    ask.way = options.way == "hand" ? Way::by_hand : Way::by_machine;
-  }
+  if (!read_way(options.way, ask.way)) return std::nullopt;
   for (const std::string& pin : options.pins)
     if (!read_pin(pin, ask.serve ? ask.serve : own ? own : ask.start, ask.pins)) return std::nullopt;
   if (!options.keep.empty() && !read_earlier(options.keep, ask.settled)) return std::nullopt;

@@ -38,12 +38,15 @@ int main(int argc, char** argv) {
   check_command->add_option("PATH", check.paths, "files or folders; - reads standard input")->required();
   check_command->add_option("--as", check.as, "text, json (one object a line) or sarif (2.1.0)")->capture_default_str();
   check_command->add_flag("--strict", check.strict, "warnings count as errors");
+  check_command->add_flag("--complete", check.complete, "say what each recipe lacks of the standardized-recipe form");
   check_command->callback([&] { exit = run_check(check); });
 
   std::string read_path;
   auto* read_command = app.add_subcommand("read", "how every line was understood, as a table");
   read_command->add_option("PATH", read_path, "a file or folder; - reads standard input")->required();
-  read_command->callback([&] { exit = run_read(read_path); });
+  std::string history;
+  read_command->add_option("--history", history, "what the log tells of one ingredient: \"fine salt\"");
+  read_command->callback([&] { exit = run_read(read_path, history); });
 
   CardOptions card;
   auto* card_command = app.add_subcommand("card", "print the card of a recipe");
@@ -57,6 +60,10 @@ int main(int argc, char** argv) {
   sizes.push_back(card_command->add_option("--from", card.from, "to use up what there is: 1.3 kg lamb shoulder"));
   exclude_one_another(sizes);
   add_versions(card_command, card);
+  auto* as_of = card_command->add_option("--as-of", card.as_of, "the amounts of a day of the log: 2026-02-11");
+  as_of->excludes(card_command->get_option("--variant"));
+  card_command->add_flag("--readings", card.readings, "a sheet for the wall in its place: every reading that is asked for, with blanks to fill in");
+  card_command->add_option("--way", card.way, "hand or machine, where a step has two ways; else the kitchen's, else both");
   card_command->add_option("--out", card.out, "a file, or a folder for several; written whole or not at all");
   card_command->callback([&] { exit = run_card(card); });
 

@@ -74,14 +74,12 @@ struct Clock {
   const Recipe& recipe_of(const Doing& doing) const { return *makings[doing.making].recipe; }
 };
 
-enum class Way : std::uint8_t { by_hand, by_machine };
-
 // `makings`: the dishes first, in the order of the table, then what they use. `ways`: which of two ways is taken; the
 // first on the page where it is nothing.
 struct ClockOrder {
   std::vector<Making> makings;
   std::size_t dishes = 1;
-  std::optional<Way> way;
+  std::optional<StepWay> way;
 };
 Clock wind(ClockOrder order);
 

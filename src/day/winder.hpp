@@ -40,7 +40,6 @@ class Winder {
   void making(Index index);
   void part(Index making, Index part);
   void steps(Index making, Index part, PartClock& clock, Path& way);
-  bool other_way(const Recipe& recipe, Index step) const;
   void ordinary(const Chain& chain, Path& way);
   bool wanted(const Making& making, Index part) const;
 

@@ -6,8 +6,6 @@
 namespace qtn {
 namespace {
 
-bool is_way(StepKindOf kind) { return kind == StepKindOf::by_hand || kind == StepKindOf::by_machine; }
-
 // More batches than this are told as this many: a slip, and no plan of a day.
 constexpr int kMostBatches = 50;
 
@@ -79,20 +77,6 @@ void Winder::part(Index making, Index part) {
   parts_[making][part] = std::move(clock);
 }
 
-// `by hand:` and `by machine:` behind one another are two ways of one step: is this the one that is not taken?
-bool Winder::other_way(const Recipe& recipe, Index step) const {
-  const Part& part = recipe.parts[recipe.steps[step].part];
-  Index first = step;
-  while (first > part.steps.first && is_way(recipe.steps[first - 1].kind)) --first;
-  StepKindOf taken = recipe.steps[first].kind;
-  if (order_.way) {
-    const StepKindOf asked = *order_.way == Way::by_hand ? StepKindOf::by_hand : StepKindOf::by_machine;
-    for (Index s = first; s < part.steps.end() && is_way(recipe.steps[s].kind); ++s)
-      if (recipe.steps[s].kind == asked) taken = asked;
-  }
-  return recipe.steps[step].kind != taken;
-}
-
 void Winder::ordinary(const Chain& chain, Path& way) {
   const plan::End begin = plan::begin_of(chain.first);
   for (const plan::End& end : way.ends) rule(end, begin, Fraction(0), kNothing);
@@ -117,7 +101,7 @@ void Winder::steps(Index making, Index part, PartClock& clock, Path& way) {
   const Slice steps = recipe.parts[part].steps;
   for (Index s = steps.first; s < steps.end(); ++s) {
     const Step& step = recipe.steps[s];
-    if (step.kind == StepKindOf::note || (is_way(step.kind) && other_way(recipe, s))) continue;
+    if (step.kind == StepKindOf::note || is_other_way(recipe, s, order_.way)) continue;
     const Chain chain = this->chain(making, part, s);
     if (chain.empty()) continue;
     const bool beside = step.kind == StepKindOf::meanwhile;

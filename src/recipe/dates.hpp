@@ -1,4 +1,4 @@
-// Dates of logs and prices: ISO 8601, year-month-day. Private to this room.
+// Dates of logs and prices: ISO 8601, year-month-day.
 #pragma once
 #include <optional>
 #include <string>

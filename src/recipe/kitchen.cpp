@@ -147,6 +147,11 @@ void KitchenReader::text_field(Field which, Span span) {
         report_.add(Code::kitchen_currency, span, quoted(text) + " is no currency.").find(quoted(text))
             .expect(std::string(kitchen_form(which)));
       break;
+    case Field::way:
+      if (word == "hand") kitchen_.way = StepWay::by_hand;
+      else if (word == "machine") kitchen_.way = StepWay::by_machine;
+      else choose(which, span, {"hand", "machine"});
+      break;
     case Field::night: night(span); break;
     case Field::zone: kitchen_.zone = text; break;
     default:

@@ -20,6 +20,7 @@ constexpr Form kForms[] = {
     {Field::words, "`British` or `American`"},
     {Field::law, "`UK`, `EU` or `US`"},
     {Field::seasoning, "`gently`, or `in proportion`"},
+    {Field::way, "`hand` or `machine`: which of two ways of a step is taken"},
     {Field::zone, "a zone of the world's clocks: `Europe/London`"},
     {Field::currency, "three letters as on a bank statement: `GBP`"},
     {Field::night, "two times of a 24-hour clock: `22:00 to 06:30`"},
@@ -172,7 +173,8 @@ void KitchenReader::fact(Field which, Span name, const std::vector<Cell>& cells)
       for (const Cell& cell : cells) hob(cell, kitchen_.hobs.back());
       break;
     case Field::fridges:
-      for (const Cell& cell : cells) fridge(cell);
+      kitchen_.fridges.push_back({in_.slice(name), std::nullopt});
+      for (const Cell& cell : cells) fridge(cell, kitchen_.fridges.back());
       break;
     case Field::suppliers:
       for (const Cell& cell : cells) said(cell.word, cell.span);

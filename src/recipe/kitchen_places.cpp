@@ -63,7 +63,7 @@ void KitchenReader::hob(const Cell& cell, HouseHob& mine) {
   mine.rings = small_number(rings);
 }
 
-void KitchenReader::fridge(const Cell& cell) {
+void KitchenReader::fridge(const Cell& cell, HouseFridge& mine) {
   constexpr Code kCode = Code::kitchen_fridge_fact;
   if (of_these(cell)) return;
   const auto read = counted(cell.span);
@@ -78,6 +78,7 @@ void KitchenReader::fridge(const Cell& cell) {
   if (!read->rest.empty()) return wrong(kCode, Field::fridges, cell.span);
   if (!expect_dimension(in_, amount, read->read.span, {Dimension::temperature, Dimension::volume}, "`fridges:` wants")) return;
   said(name_of(amount.dimension()), cell.span);
+  if (amount.dimension() == Dimension::temperature) mine.temperature = amount;
 }
 
 // A book's bare temperatures are meant for the house's oven, where all of its ovens are of one kind.

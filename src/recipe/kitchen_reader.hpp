@@ -51,7 +51,7 @@ class KitchenReader {
   // kitchen_places.cpp: what takes room and heat
   void oven(const Cell& cell, HouseOven& mine);
   void hob(const Cell& cell, HouseHob& mine);
-  void fridge(const Cell& cell);
+  void fridge(const Cell& cell, HouseFridge& mine);
   void tin(Span name, const std::vector<Cell>& cells);
   void choose_oven();
 

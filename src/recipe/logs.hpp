@@ -36,6 +36,28 @@ bool same_amount(const Quantity& a, const Quantity& b, Dialect dialect);
 // Does the list ask for this much of the line? nullopt: none.
 bool list_has(const Recipe& recipe, const TakeLine& line, const std::optional<Quantity>& amount, Counted as);
 
+// Does one trial of the page stand before an earlier one (`down`), or a later one (`up`)?
+struct PageOrder {
+  Index down = kNone;
+  bool up = false;
+};
+PageOrder page_order(const Recipe& recipe, int today);  // trials after today, which are told of by themselves, are left out
+// `contradiction`: the changes follow one another only in the order of the page.
+void report_order(const Recipe& recipe, Index at, bool contradiction, Report& report);
+
+// What each change of a trial is as a share of the meat, the flour or the whole (trial_shares.cpp).
+void share_changes(Recipe& recipe);
+// The same of a line as the list has it now; of nothing where it cannot be weighed.
+struct LineShare {
+  ShareOf of = ShareOf::nothing;
+  Fraction share;
+};
+LineShare share_of_line(Recipe recipe, Index line);
+// An arrow line put to a recipe: `line` is what it names, kNone for what comes in or a step's clause.
+void apply_change(Recipe& recipe, const Change& change, Index line);
+// Where a line that comes in is put: the part it names, else the only part with a list, else the dish.
+Index home_of(const Recipe& recipe, const Change& change);
+
 // Where a view of the recipe's text stands.
 Span span_of(const Recipe& recipe, std::string_view view);
 

@@ -35,12 +35,8 @@ const TakeLine& standing(const Recipe& recipe, const TakeLine& line) {
   return line.chosen < recipe.lines.size() ? recipe.lines[line.chosen] : line;
 }
 
-bool counts_in_pot(const Recipe& recipe, const Part& part, Index step) {
-  const StepKindOf kind = recipe.steps[step].kind;
-  if (kind == StepKindOf::note) return false;
-  if ((kind != StepKindOf::by_hand && kind != StepKindOf::by_machine) || step == part.steps.first) return true;
-  const StepKindOf before = recipe.steps[step - 1].kind;
-  return before == kind || (before != StepKindOf::by_hand && before != StepKindOf::by_machine);
+bool counts_in_pot(const Recipe& recipe, const Part&, Index step) {
+  return recipe.steps[step].kind != StepKindOf::note && !is_other_way(recipe, step, std::nullopt);
 }
 
 const Tail* tail_of(const Recipe& recipe, const TakeLine& line, TailKind kind) {

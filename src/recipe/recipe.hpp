@@ -219,6 +219,7 @@ struct Piece {
   Index clause = kNone;
 };
 enum class StepKindOf : std::uint8_t { step, meanwhile, ahead, by_hand, by_machine, note };
+enum class StepWay : std::uint8_t { by_hand, by_machine };
 struct Step {
   StepKindOf kind = StepKindOf::step;
   Span span;
@@ -278,6 +279,15 @@ struct AfterBlock {  // to keep, to freeze, to reheat, to finish
 
 // ---- history and versions -----------------------------------------------------------------------------------------
 enum class Counted : std::uint8_t { plain, parts, house };  // 3 parts; 2 ladles, whose amount is in ml
+enum class ShareOf : std::uint8_t { nothing, meat, flour, whole };
+// A changed amount as a share of what it goes into: of the raw meat or the flour of its part, else of all its part.
+struct ChangeShare {
+  ShareOf of = ShareOf::nothing;  // nothing: a step, or something in it cannot be weighed
+  Fraction before, after;         // 0 for `none`; a range by its middle
+};
+// "0.6 % to 0.9 %"; with as many places as tell the two apart.
+std::string shares_in_words(const ChangeShare& share);
+std::string share_in_words(const Fraction& share);  // "0.9 %"
 struct Change {
   Span span, name_span;
   std::string_view name;
@@ -288,6 +298,7 @@ struct Change {
   std::string_view part;                  // [Shortcrust] in front
   Target target;                          // the line; none for a verb's clause
   Index clause = kNone;
+  ChangeShare share;                      // of a trial, of the recipe as written
 };
 struct Log {  // a trial or a variant
   Field field;
@@ -296,6 +307,14 @@ struct Log {  // a trial or a variant
   int day = 0;            // of a trial: days since 1970-01-01
   std::vector<Change> changes;
   std::vector<Span> notes;
+};
+// How far a recipe was tried: a draft has no trial; after three trials in a row without a change, none after them with one,
+// it is standardized, as the trade's handbooks define it ("the same result every time", three like results).
+enum class Tried : std::uint8_t { draft, tried, standardized };
+struct TrialStanding {
+  Tried tried = Tried::draft;
+  int alike = 0;           // trials since the last change, each without one
+  Index untasted = kNone;  // of Recipe::trials: the newest, where it changed something that nobody has tasted since
 };
 struct FilmMark {
   int seconds;
@@ -319,6 +338,10 @@ struct HouseHob {
   int rings = 0;  // 0: not said
   int count = 1;
 };
+struct HouseFridge {  // or a freezer, which stands below 0 °C
+  std::string_view name;
+  std::optional<Quantity> temperature;
+};
 struct Kitchen {
   std::string_view name;
   Dialect dialect = Dialect::unstated;
@@ -331,9 +354,11 @@ struct Kitchen {
   int cooks = 1;
   int night_from = 22 * 60, night_to = 6 * 60 + 30;
   bool gentle_seasoning = false;
+  std::optional<StepWay> way;                    // which of two ways of a step this house takes
   std::string_view law, currency, zone;
   std::vector<HouseOven> ovens;
   std::vector<HouseHob> hobs;
+  std::vector<HouseFridge> fridges;
   std::vector<HouseMeasure> measures;
   std::vector<std::pair<std::string_view, Tin>> tins;
   std::vector<std::pair<std::string_view, Verb>> verbs;
@@ -386,7 +411,8 @@ struct Recipe {
   std::vector<Span> damaged;  // lines of lists that could not be read
   std::vector<Log> trials, variants;
   std::vector<FilmMark> film;
-  bool standardized = false;
+  TrialStanding standing;
+  std::optional<int> as_of;  // the day whose amounts these are; of a version made by as_of()
   std::string_view version;  // the variant's name, or the alternative that was chosen
   Fraction factor = Fraction(1);  // what the written amounts have been multiplied by
 
@@ -410,6 +436,8 @@ struct Known {
 Known known_of(const Recipe& recipe, const TakeLine& line);
 // Flour by its name: plain flour, rice flour, not cornflour.
 bool is_flour(const TakeLine& line);
+// Raw meat by its name: "pork shoulder", not "chicken stock".
+bool is_raw_meat(const TakeLine& line);
 // The lines that a name means, in the whole recipe, as a mention in a bracket would: none, one, or a tie of several.
 std::vector<Index> lines_named(const Recipe& recipe, std::string_view name);
 // The same for an amount of it that is measured in this unit: a spoon is filled otherwise than a cup.
@@ -442,5 +470,14 @@ Kitchen check_kitchen(const Source& source, const Tree& tree, Report& report);
 // recipe of its own. nullopt when it has no such variant or alternative (nothing is reported then).
 std::optional<Recipe> variant_of(const Recipe& recipe, std::string_view variant, Report& report);
 std::optional<Recipe> with_alternative(const Recipe& recipe, std::string_view name, Report& report);
+// The amounts as they stood behind the trials of a day: what later trials changed is undone, the newest first, and the
+// whole is checked again. `day` as read_date counts it. nullopt after an error: there was no trial yet, or a later change
+// cannot be undone. The versions of the file start from today's amounts and are left out.
+std::optional<Recipe> as_of(const Recipe& recipe, int day, Report& report);
+// Trials by their dates, the newest first; of one day the lowest on the page. Indices of Recipe::trials.
+std::vector<Index> newest_first(const Recipe& recipe);
+// `by hand:` and `by machine:` behind one another are two ways of one step: is this step of the way that is not taken? The
+// first on the page is, unless the other is asked for.
+bool is_other_way(const Recipe& recipe, Index step, std::optional<StepWay> way);
 
 }  // namespace qtn

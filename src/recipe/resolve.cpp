@@ -311,7 +311,9 @@ class Resolver {
   bool of_damaged_line(std::string_view text) const {
     std::vector<std::string> words = fold_name(text);
     for (const Span line : recipe_.damaged) {
-      const std::vector<std::string> there = fold_name(recipe_.slice(line));
+      std::string words_of_line(recipe_.slice(line));  // "bay leaves: chopped" has the word "leaves"
+      std::replace_if(words_of_line.begin(), words_of_line.end(), [](char c) { return c == ':' || c == ';' || c == '.'; }, ' ');
+      const std::vector<std::string> there = fold_name(words_of_line);
       const auto holds = [&](const std::string& word) {
         return std::any_of(there.begin(), there.end(), [&](const std::string& one) { return one.find(word) != std::string::npos; });
       };

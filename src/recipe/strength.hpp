@@ -20,7 +20,5 @@ void check_strength_lines(const Recipe& recipe, Report& report);
 bool is_bare_strength(std::string_view text);
 // What to write in its place, of the number in it.
 std::string bare_strength_expected(std::string_view text);
-// Does a name mean raw meat? "pork shoulder", not "chicken stock".
-bool is_raw_meat(const TakeLine& line);
 
 }  // namespace qtn

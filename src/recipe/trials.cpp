@@ -34,28 +34,34 @@ struct Event {
 
 class TrialCheck {
  public:
-  TrialCheck(Recipe& recipe, int today, Report& report) : recipe_(recipe), today_(today), report_(report) {}
+  TrialCheck(Recipe& recipe, int today, bool by_page, Report& report)
+      : recipe_(recipe), today_(today), by_page_(by_page), report_(report) {}
 
   void run() {
     order();
     for (Index i : order_) {
       Log& log = recipe_.trials[i];
       if (today_ != 0 && log.day != kNoDay && log.day > today_)
-        report_.add(Code::future_date, span_of(recipe_, log.name), "This trial is dated after today.")
-            .find("`" + std::string(log.name) + "`").expect("a day up to `" + write_date(today_) + "`");
+        future(log, i);
       for (Change& change : log.changes) read(change, i);
     }
-    standardize();
+    stand();
   }
 
  private:
-  // Newest first: the latest date, then the lowest on the page.
   void order() {
-    for (Index i = static_cast<Index>(recipe_.trials.size()); i-- > 0;) order_.push_back(i);
-    std::stable_sort(order_.begin(), order_.end(),
-                     [&](Index a, Index b) { return recipe_.trials[a].day > recipe_.trials[b].day; });
+    order_ = newest_first(recipe_);
+    if (by_page_)
+      for (Index i = 0; i < order_.size(); ++i) order_[i] = static_cast<Index>(order_.size()) - 1 - i;
     // A trial without a day has no place in the order, so breaks would be found where there are none.
     dated_ = std::none_of(recipe_.trials.begin(), recipe_.trials.end(), [](const Log& log) { return log.day == kNoDay; });
+  }
+
+  void future(const Log& log, Index at) {
+    auto& problem = report_.add(Code::future_date, span_of(recipe_, log.name), "This trial is dated after today.")
+                        .find("`" + std::string(log.name) + "`").expect("a day up to `" + write_date(today_) + "`");
+    if (at + 1 < recipe_.trials.size() && recipe_.trials[at + 1].day < log.day)
+      problem.also(span_of(recipe_, recipe_.trials[at + 1].name), "the next trial on the page is of an earlier day");
   }
 
   void read(Change& change, Index log) {
@@ -231,17 +237,22 @@ class TrialCheck {
   }
 
   // At least three trials after the last change, each without one, as the trade's handbooks define it.
-  void standardize() {
-    int tasted = 0;
+  void stand() {
+    TrialStanding& standing = recipe_.standing;
+    standing = {};
     for (Index i : order_) {
-      if (!recipe_.trials[i].changes.empty()) break;
-      if (recipe_.trials[i].day != kNoDay) ++tasted;
+      if (!recipe_.trials[i].changes.empty()) {
+        if (standing.alike == 0) standing.untasted = i;
+        break;
+      }
+      if (recipe_.trials[i].day != kNoDay) ++standing.alike;
     }
-    recipe_.standardized = tasted >= 3;
+    if (!order_.empty()) standing.tried = standing.alike >= 3 ? Tried::standardized : Tried::tried;
   }
 
   Recipe& recipe_;
   int today_;
+  bool by_page_;  // the order of the page, whatever the dates say
   Report& report_;
   std::vector<Index> order_;
   bool dated_ = true;
@@ -250,8 +261,28 @@ class TrialCheck {
 
 }  // namespace
 
+namespace {
+
+bool breaks(const Report& report) {
+  return std::any_of(report.list().begin(), report.list().end(),
+                     [](const Diagnostic& one) { return one.code == Code::chain_break || one.code == Code::list_differs; });
+}
+
+}  // namespace
+
 void check_trials(Recipe& recipe, int today, Report& report) {
-  TrialCheck(recipe, today, report).run();
+  const PageOrder order = page_order(recipe, today);
+  if (order.down == kNone) {
+    TrialCheck(recipe, today, false, report).run();
+  } else {  // a log may run from its newest trial down; what speaks against it is a chain that holds the other way only
+    Report by_date, by_page;
+    TrialCheck(recipe, today, false, by_date).run();
+    if (breaks(by_date)) TrialCheck(recipe, today, true, by_page).run();
+    const bool contradiction = breaks(by_date) && !by_page.has_errors();
+    report.append(contradiction ? by_page : by_date);
+    if (contradiction || (order.up && !breaks(by_date))) report_order(recipe, order.down, contradiction, report);
+  }
+  share_changes(recipe);
   check_variants(recipe, report);
 }
 

@@ -63,7 +63,8 @@ void apply_to_line(Recipe& recipe, const Change& change, Index at) {
   recipe.lines[at].chosen = recipe.parts[part].lines.end() - 1;
 }
 
-// Where a line that comes in is put: the part it names, else the only part with a list, else the dish.
+}  // namespace
+
 Index home_of(const Recipe& recipe, const Change& change) {
   if (!change.part.empty()) return part_named(recipe, change.part);
   Index home = kNone;
@@ -74,6 +75,8 @@ Index home_of(const Recipe& recipe, const Change& change) {
   }
   return home == kNone ? recipe.dish : home;
 }
+
+namespace {
 
 void come_in(Recipe& recipe, const Change& change) {
   const Index part = home_of(recipe, change);
@@ -90,25 +93,27 @@ void come_in(Recipe& recipe, const Change& change) {
 
 void apply(Recipe& recipe, const Change& change) {
   // check_variants() said which; positions move as lines come in, so the line is found again by its name.
-  if (change.target.kind == TargetKind::line) {
-    const Index part = change.part.empty() ? kNone : part_named(recipe, change.part);
-    const LineMatch match = lines_named(recipe, part, change.name);
-    if (!match.lines.empty()) apply_to_line(recipe, change, match.lines.front());
-    return;
-  }
+  if (change.target.kind != TargetKind::line) return apply_change(recipe, change, kNone);
+  const Index part = change.part.empty() ? kNone : part_named(recipe, change.part);
+  const LineMatch match = lines_named(recipe, part, change.name);
+  if (!match.lines.empty()) apply_change(recipe, change, match.lines.front());
+}
+
+}  // namespace
+
+void apply_change(Recipe& recipe, const Change& change, Index line) {
+  if (line != kNone) return apply_to_line(recipe, change, line);
   if (change.clause == kNone) {
     if (!change.before && change.after) come_in(recipe, change);
     return;
   }
   const Index term = term_of(recipe, recipe.clauses[change.clause], change.after->dimension());
   if (term == kNone) return;
-  recipe.terms[term].stood = recipe.terms[term].span;
+  if (!recipe.terms[term].changed) recipe.terms[term].stood = recipe.terms[term].span;
   recipe.terms[term].amount = *change.after;
   recipe.terms[term].span = change.after_span;
   recipe.terms[term].changed = true;
 }
-
-}  // namespace
 
 std::optional<Recipe> variant_of(const Recipe& recipe, std::string_view variant, Report& report) {
   for (const Log& log : recipe.variants) {
@@ -132,6 +137,7 @@ std::optional<Recipe> with_alternative(const Recipe& recipe, std::string_view na
     copy.lines[line.parent].chosen = i;
     copy.version = line.name;
     settle(copy, 0, report);
+    copy.standing = {};  // what was tasted is the recipe with its first line
     return copy;
   }
   return std::nullopt;

@@ -33,8 +33,8 @@ std::string_view key_of(std::uint16_t kind) {
       return "by";
     case FactKind::date:
       return "date";
-    case FactKind::standardized:
-      return "standardized";
+    case FactKind::tasted:
+      return "tasted";
     case FactKind::edition:
       return "edition";
     case FactKind::serve:
@@ -170,6 +170,7 @@ class Record {
     json_.member("title", words(card_.title));
     json_.member("edition", words(card_.edition));
     json_.member("language", card_.language);
+    if (!card_.status.empty()) json_.member("status", card_.status);
     facts(card_.head);
     sections("parts", card_.parts);
     sections("after", card_.after);

@@ -115,11 +115,11 @@ TEST_CASE("amounts in tastings are shown as everywhere") {
                            "trial: 2026-02-11\n  fine salt  1/4 tsp -> 1/2 tsp\n  sugar  100 g -> 50 g\n";
   const Carded card(text);
   REQUIRE(card.card.trials.size() == 1);
-  CHECK(card.words(card.card.trials[0].runs) == "fine salt ¼ tsp → ½ tsp; sugar 100 g → 50 g");
+  CHECK(card.words(card.card.trials[0].runs) == "fine salt ¼ tsp → ½ tsp (1.5 % to 5.7 % of the whole); sugar 100 g → 50 g (99 % to 94 % of the whole)");
   Request imperial;
   imperial.units = System::imperial;
   const Carded ounces(text, 3, imperial);
-  CHECK(ounces.words(ounces.card.trials[0].runs) == "fine salt ¼ tsp → ½ tsp; sugar 3½ oz → 1¾ oz");
+  CHECK(ounces.words(ounces.card.trials[0].runs) == "fine salt ¼ tsp → ½ tsp (1.5 % to 5.7 % of the whole); sugar 3½ oz → 1¾ oz (99 % to 94 % of the whole)");
 }
 
 TEST_CASE("a menu says when it is at table, and for whom") {

@@ -95,6 +95,8 @@ TEST_CASE("single fields") {
   CHECK(codes("words: Welsh\n") == "unknown_choice");
   CHECK(codes("law: XK\n") == "unknown_choice");
   CHECK(codes("seasoning: rashly\n") == "unknown_choice");
+  CHECK(codes("way: foot\n") == "unknown_choice");
+  CHECK(codes("way: machine\n") == "");
   CHECK(codes("seasoning: in proportion\n") == "");
   CHECK(codes("currency: £\n") == "kitchen_currency");
   CHECK(codes("currency: 123\n") == "kitchen_currency");

@@ -161,13 +161,159 @@ TEST_CASE("lines of a log that are no change") {
   CHECK(peas("trial: 2026-01-05\n  salt -> 4 g\n").codes() == "bad_change");
 }
 
-TEST_CASE("standardized: three trials after the last change, each without one") {
+TEST_CASE("draft, tried, standardized: three trials after the last change, each without one") {
   const std::string plain = "trial: 2026-02-01\n  note: Good.\ntrial: 2026-03-01\n  note: Good.\n";
   const std::string changed = "trial: 2026-01-05\n  salt  3 g -> 4 g\n";
-  CHECK_FALSE(peas("").recipe.standardized);
-  CHECK_FALSE(peas(changed + plain).recipe.standardized);
-  CHECK(peas(changed + plain + "trial: 2026-04-01\n  note: Good.\n").recipe.standardized);
-  CHECK_FALSE(peas(plain + "trial: 2026-04-01\n  note: Good.\ntrial: 2026-05-01\n  salt  3 g -> 4 g\n").recipe.standardized);
+  const auto standing = [](const std::string& log) { return peas(log).recipe.standing; };
+  CHECK(standing("").tried == Tried::draft);
+  CHECK(standing(changed).tried == Tried::tried);
+  CHECK(standing(changed).untasted == 0);
+  CHECK(standing(changed + plain).tried == Tried::tried);
+  CHECK(standing(changed + plain).alike == 2);
+  CHECK(standing(changed + plain).untasted == kNone);
+  const TrialStanding three = standing(changed + plain + "trial: 2026-04-01\n  note: Good.\n");
+  CHECK(three.tried == Tried::standardized);
+  CHECK(three.alike == 3);
+  // A change is untasted until a later trial, however many like results stood before it.
+  const TrialStanding again = standing(plain + "trial: 2026-04-01\n  note: Good.\ntrial: 2026-05-01\n  salt  3 g -> 4 g\n");
+  CHECK(again.tried == Tried::tried);
+  CHECK(again.untasted == 3);
+  CHECK(again.alike == 0);
+}
+
+TEST_CASE("a version has no trials of its own") {
+  const Checked one = peas("variant: Sweet\n  salt  4 g -> 2 g\ntrial: 2026-01-05\ntrial: 2026-01-06\ntrial: 2026-01-07\n");
+  REQUIRE_MESSAGE(one.report.list().empty(), one.codes());
+  CHECK(one.recipe.standing.tried == Tried::standardized);
+  Report report;
+  const auto sweet = variant_of(one.recipe, "Sweet", report);
+  REQUIRE(sweet);
+  CHECK(sweet->standing.tried == Tried::draft);
+}
+
+TEST_CASE("a trial dated after the next one") {
+  const std::string later = "trial: 2026-02-14\n  salt  2 g -> 3 g\n", earlier = "trial: 2026-02-07\n  salt  3 g -> 4 g\n";
+  const Checked wrong = peas(later + earlier);
+  const Diagnostic* problem = wrong.problem(Code::trial_out_of_order);
+  REQUIRE(problem);
+  CHECK(problem->severity == Severity::error);
+  CHECK(wrong.at(problem) == "2026-02-14");
+  REQUIRE(problem->labels.size() == 1);
+  CHECK(wrong.source->text(problem->labels[0].span) == "2026-02-07");
+  CHECK_MESSAGE(wrong.report.list().size() == 1, wrong.codes());
+  // Newest first all the way is an order too, and so is oldest first.
+  CHECK(peas("trial: 2026-02-14\n  salt  3 g -> 4 g\ntrial: 2026-02-07\n  salt  2 g -> 3 g\ntrial: 2026-02-01\n").report.list().empty());
+  // One that stands out of an order is a warning where nothing else speaks against it.
+  const Checked odd = peas("trial: 2026-02-01\n  salt  3 g -> 4 g\ntrial: 2026-03-07\ntrial: 2026-02-14\n  note: Good.\n");
+  REQUIRE(odd.problem(Code::trial_out_of_order));
+  CHECK(odd.problem(Code::trial_out_of_order)->severity == Severity::warning);
+  CHECK(odd.at(odd.problem(Code::trial_out_of_order)) == "2026-03-07");
+  // A day still to come is told once, with the next trial as its second place.
+  const Checked future = peas("trial: 2026-02-01\n  salt  3 g -> 4 g\ntrial: 2027-02-07\ntrial: 2026-02-14\n", 20600);
+  CHECK_MESSAGE(future.codes() == "future_date", future.codes());
+  REQUIRE(future.problem(Code::future_date)->labels.size() == 1);
+  // A break of the chain in either order is the chain's own fault.
+  CHECK_FALSE(peas("trial: 2026-02-14\n  salt  2 g -> 3.5 g\ntrial: 2026-02-07\n  salt  3 g -> 4 g\n").problem(Code::trial_out_of_order));
+}
+
+namespace {
+
+std::string shares(const std::string& text) {
+  const Checked one(text);
+  std::string out = one.report.has_errors() ? one.codes() : "";
+  constexpr const char* kOf[] = {"nothing", "meat", "flour", "whole"};
+  for (const Log& log : one.recipe.trials)
+    for (const Change& change : log.changes) {
+      out += (out.empty() ? "" : "; ") + std::string(kOf[static_cast<std::size_t>(change.share.of)]);
+      if (change.share.of != ShareOf::nothing) out += " " + shares_in_words(change.share);
+    }
+  return out;
+}
+
+const std::string kRest = "method:\n  Mix [everything] and [cook 20 min].\n";
+
+}  // namespace
+
+TEST_CASE("what a change is as a share of the meat, the flour or the whole") {
+  // Salt of a filling by its meat: 6 / 1000 and 9 / 1000.
+  const std::string filling = "recipe: Filling\nmeasures: British\ntake:\n  1 kg stewing beef\n  9 g fine salt\n  300 g potatoes, diced\n" + kRest;
+  CHECK(shares(filling + "trial: 2026-01-05\n  fine salt  6 g -> 9 g\n") == "meat 0.6 % to 0.9 %");
+  // Of a dough by its flour; what is written in per cent is a share already.
+  CHECK(shares("recipe: Dough\nmeasures: British\ntake:\n  500 g strong white flour\n  300 g water\n  10 g fine salt\n" + kRest +
+               "trial: 2026-01-05\n  fine salt  9 g -> 10 g\n  water  325 g -> 300 g\n") == "flour 1.8 % to 2 %; flour 65 % to 60 %");
+  CHECK(shares("recipe: Dough\nmeasures: British\ntake: % of strong white flour\n  500 g strong white flour\n  60 % water\n  2 % fine salt\n" + kRest +
+               "trial: 2026-01-05\n  fine salt  1.8 % -> 2 %\n") == "nothing");
+  // Of a sauce by all of it: (400 + 100) before, and after.
+  CHECK(shares("recipe: Sauce\nmeasures: British\ntake:\n  400 g chopped tomatoes\n  100 g onions, chopped\n" + kRest +
+               "trial: 2026-01-05\n  onions  none -> 100 g\n") == "whole 0 % to 20 %");
+  // The base as it was then: 10 of 1000 g of beef, then 10 of 800.
+  CHECK(shares("recipe: Filling\nmeasures: British\ntake:\n  800 g stewing beef\n  10 g fine salt\n  1 kg potatoes, diced\n" + kRest +
+               "trial: 2026-01-05\n  fine salt  8 g -> 10 g\ntrial: 2026-01-06\n  stewing beef  1 kg -> 800 g\n") ==
+        "meat 0.8 % to 1 %; whole 50 % to 44 %");
+  // Nobody knows what a pinch of asafoetida weighs, and a step has no share.
+  CHECK(shares("recipe: Filling\nmeasures: British\ntake:\n  1 kg stewing beef\n  2 bunches samphire\n  9 g fine salt\n" + kRest +
+               "trial: 2026-01-05\n  samphire  1 bunch -> 2 bunches\n  cook  15 min -> 20 min\n") == "nothing; nothing");
+}
+
+TEST_CASE("the amounts as of an earlier day") {
+  const Checked one = peas(
+      "trial: 2026-01-05\n  salt  2 g -> 3 g\ntrial: 2026-02-11\n  salt  3 g -> 4 g\n  boil  4 min -> 5 min\n"
+      "trial: 2026-03-01\n  cream  20 g -> none\n  butter  none -> 30 g\n");
+  REQUIRE_MESSAGE(one.report.list().empty(), one.codes());
+  const auto then = [&](std::string_view day) {
+    Report report;
+    const auto date = read_date(day, {}, report);
+    std::string out;
+    const auto recipe = as_of(one.recipe, date.value(), report);
+    for (const Diagnostic& problem : report.list()) out += problem.message;
+    if (!recipe) return out;
+    for (const TakeLine& line : recipe->lines)
+      if (!line.struck) out += (out.empty() ? "" : ", ") + write_plain(line.amount) + " " + std::string(line.name);
+    for (const Term& term : recipe->terms)
+      if (term.role == TermRole::length) out += ", " + write_plain(term.amount);
+    return out + "; " + std::to_string(recipe->trials.size());
+  };
+  CHECK(then("2026-03-01") == "500 g peas, 4 g salt, 30 g butter, 5 min, 2 min; 3");
+  CHECK(then("2026-02-28") == "500 g peas, 4 g salt, 20 g cream, 5 min, 2 min; 2");
+  CHECK(then("2026-02-11") == "500 g peas, 4 g salt, 20 g cream, 5 min, 2 min; 2");
+  CHECK(then("2026-01-05") == "500 g peas, 3 g salt, 20 g cream, 4 min, 2 min; 1");
+  CHECK(then("2026-01-04") == "On 2026-01-04 nobody had tried this recipe yet; the first trial is of 2026-01-05.");
+  // The recipe itself is as it was, and an earlier day of an earlier day is that day.
+  CHECK(one.line("salt").amount.low == Fraction(4));
+  Report report;
+  const auto february = as_of(one.recipe, 20495, report);
+  REQUIRE(february);
+  CHECK(february->standing.tried == Tried::tried);
+  const auto january = as_of(*february, 20458, report);
+  REQUIRE(january);
+  CHECK(january->trials.size() == 1);
+}
+
+TEST_CASE("another thing in a line's place is put back") {
+  const Checked one(
+      "recipe: Fool\nmeasures: British\ntake:\n  150 g silken tofu\n  300 g gooseberries\nmethod:\n  Mash [the gooseberries] and fold in [the tofu].\n"
+      "trial: 2026-01-05\ntrial: 2026-02-05\n  double cream  200 g -> 120 g silken tofu\ntrial: 2026-03-05\n  silken tofu  120 g -> 150 g\n");
+  REQUIRE_MESSAGE(one.report.list().empty(), one.codes());
+  Report report;
+  const auto then = as_of(one.recipe, read_date("2026-01-05", {}, report).value(), report);
+  REQUIRE(then);
+  CHECK(report.list().empty());
+  const TakeLine& tofu = then->lines[0];
+  REQUIRE(tofu.chosen != kNone);
+  CHECK(then->lines[tofu.chosen].name == "double cream");
+  CHECK(then->lines[tofu.chosen].amount.low == Fraction(200));
+}
+
+TEST_CASE("what cannot be undone is told with its place") {
+  const Checked one = peas("trial: 2026-01-05\ntrial: 2026-02-11\n  rest  5 min -> none\n");
+  REQUIRE_MESSAGE(one.report.list().empty(), one.codes());
+  Report report;
+  CHECK_FALSE(as_of(one.recipe, 20458, report));
+  REQUIRE(report.list().size() == 1);
+  CHECK(report.list()[0].code == Code::cannot_undo);
+  CHECK(one.at(&report.list()[0]) == "rest  5 min -> none");
+  CHECK_FALSE(as_of(peas("").recipe, 20458, report));
+  CHECK(report.list()[1].code == Code::no_trial_yet);
 }
 
 TEST_CASE("changes of counted nouns, parts and measures of the house are read and held against the list") {

@@ -8,6 +8,7 @@
 #include "app/pipeline.hpp"
 #include "book/book.hpp"
 #include "cli/arguments.hpp"
+#include "recipe/dates.hpp"
 #include "samples.hpp"
 
 using namespace qtn;
@@ -37,6 +38,7 @@ void note(std::set<Said>& out, const std::string& file, const Source& source, co
 Order order_of(const std::string& options) {
   Order order;
   std::string problem;
+  Report unread;
   for (std::size_t at = options.find("--"); at != std::string::npos;) {
     const std::size_t next = options.find(" --", at), blank = options.find(' ', at);
     const std::string name = options.substr(at, blank - at), value = options.substr(blank + 1, next - blank - 1);
@@ -45,6 +47,8 @@ Order order_of(const std::string& options) {
     else if (name == "--serves") order.request.serves = amount.value().quantity;
     else if (name == "--tin") order.request.tin_text = value, order.request.tin = read_tin_argument(value, problem);
     else if (name == "--variant") order.variant = value;
+    else if (name == "--readings") order.readings = true;
+    else if (name == "--as-of") order.as_of = read_date(value, {}, unread);
     else if (name == "--units" && value == "metric") order.request.units = System::metric;
     else FAIL("a sample's option is not known: " << name << " " << value);
     at = next == std::string::npos ? next : next + 1;
