@@ -9,10 +9,14 @@
 
 namespace qtn {
 
+// Whose words a card is in; both: the page's own, and at first mention the other country's.
+enum class AskedWords : std::uint8_t { as_written, british, american, both };
+
 struct Request {
   System units = System::written;
   std::optional<System> beside;        // the second column
   Dialect spoons = Dialect::unstated;  // whose spoons and pints the reader has; unstated: follows `units`
+  AskedWords words = AskedWords::as_written;
   std::optional<Fraction> times;
   std::optional<Quantity> serves;  // target: feeds this many
   std::optional<Quantity> makes;   // target: 12 pasties, 2 kg
@@ -72,6 +76,7 @@ struct Adapted {
   const Recipe* recipe = nullptr;  // the scaled one
   System units = System::written;
   std::optional<System> beside;
+  AskedWords words = AskedWords::as_written;
   Dialect spoons = Dialect::unstated, spoons_beside = Dialect::unstated;  // whose spoons, cups and pints they are
   std::vector<Shown> lines, lines_beside;  // by TakeLine
   std::vector<Shown> terms, terms_beside;  // by Term of a clause

@@ -29,6 +29,7 @@ std::string in_range(const Quantity& amount, const std::string& low, const std::
 
 bool Shower::heat_stays(UnitId scale) const {
   const bool fahrenheit = scale == common().fahrenheit;
+  if (scale == common().gas && !reader_.gas_marks) return false;
   switch (reader_.system) {
     case System::american:
       return fahrenheit;
@@ -44,7 +45,8 @@ bool Shower::heat_stays(UnitId scale) const {
 
 Shown Shower::heat(const Term& term, bool oven, bool restated) const {
   const Quantity& amount = term.amount;
-  const bool stay = heat_stays(amount.unit), fahrenheit = reader_.system == System::american;
+  const bool unknown_mark = amount.unit == common().gas && !reader_.gas_marks && reader_.system != System::metric;
+  const bool stay = heat_stays(amount.unit), fahrenheit = reader_.system == System::american || unknown_mark;
   Shown shown = as_written(recipe_, term.span, amount);
   if (amount.is_lost()) return shown;
   // What a plain oven is set to. A bare degree is for the oven that the recipe names (A19); a gas mark is a gas oven's.

@@ -105,6 +105,12 @@ Reader reader_of(const Recipe& recipe, System system, Dialect spoons) {
   return {system, abroad ? Dialect::british : recipe.dialect};
 }
 
+Reader reader_of(const Recipe& recipe, const Request& request) {
+  Reader reader = reader_of(recipe, request.units, request.spoons);
+  reader.gas_marks = request.words != AskedWords::american;
+  return reader;
+}
+
 bool stays(UnitId id, Dialect from, const Reader& reader) {
   const Unit& row = unit(id);
   if (reader.system == System::written)  // two tablespoons of 20 ml are not two to who has spoons of 15

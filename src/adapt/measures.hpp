@@ -8,8 +8,10 @@ namespace qtn {
 struct Reader {
   System system = System::written;
   Dialect dialect = Dialect::unstated;  // whose spoons, cups and pints
+  bool gas_marks = true;                // false: nobody there knows them, and their ovens are in °F
 };
 Reader reader_of(const Recipe& recipe, System system, Dialect spoons);
+Reader reader_of(const Recipe& recipe, const Request& request);  // of the first column
 
 // Does a unit as written belong to the reader's measures, in the same size? Then it stays as it stands.
 bool stays(UnitId unit, Dialect from, const Reader& reader);

@@ -182,6 +182,7 @@ class Showing {
   // A stated equivalent keeps its own unit, whatever is asked for.
   Shown restated(const Clause& clause, Index index) {
     const Term& term = recipe_.terms[index];
+    if (is_heat(term) && term.amount.unit == common().gas && !shower_.heat_stays(term.amount.unit)) return shower_.heat(term, true, true);
     const bool page = unscaled_ || pace_of(recipe_, clause, index) == Pace::still;
     Shower own(recipe_, {System::written, recipe_.dialect}, nullptr);
     return own.amount(line_of(recipe_, clause, index), term.amount, term.span,
@@ -273,8 +274,10 @@ Adapted show(const Recipe& recipe, const Request& request) {
   out.recipe = &recipe;
   out.units = request.units;
   out.beside = request.beside;
-  out.spoons = reader_of(recipe, request.units, request.spoons).dialect;
-  Showing first(recipe, reader_of(recipe, request.units, request.spoons), &out.lacks);
+  out.words = request.words;
+  const Reader reader = reader_of(recipe, request);
+  out.spoons = reader.dialect;
+  Showing first(recipe, reader, &out.lacks);
   first.lines(out.lines);
   first.tails(out.tails);
   first.terms(out.terms);
@@ -282,7 +285,7 @@ Adapted show(const Recipe& recipe, const Request& request) {
   made(recipe, first, out);
   batches(recipe, first, out);
   if (recipe.serves) out.serves = first.made(*recipe.serves, recipe.serves_span);
-  Showing(recipe, reader_of(recipe, request.units, request.spoons), nullptr).changes(out.changes);
+  Showing(recipe, reader, nullptr).changes(out.changes);
   if (!request.beside) out.by_weight = by_weight(recipe, first.shower(), nullptr, out.lacks);
   if (request.beside) {
     out.spoons_beside = reader_of(recipe, *request.beside, request.spoons).dialect;

@@ -73,6 +73,7 @@ bool print_table(const Recipe& menu, const Adapted& adapted, const Order& order,
   cards.push_back(make_card(adapted));
   Request request;
   request.units = order.request.units, request.beside = order.request.beside, request.way = order.request.way;
+  request.words = order.request.words;
   for (std::size_t d = 0; d < board.order.dishes; ++d) cards.push_back(make_card(show(*board.order.makings[d].recipe, request)));
   render(order.format, cards, out);
   return true;

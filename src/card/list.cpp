@@ -91,6 +91,10 @@ Range32 Maker::name_runs(const TakeLine& line) {
   out_.begin();
   const bool one_by_one = line.measured() && line.amount.unit == kNoUnit && line.target.kind == TargetKind::none;
   const Role role = line.struck ? Role::struck : Role::name;
+  if (wording_) {
+    const bool listed = line.target.kind == TargetKind::none;
+    checked_.push_back({CheckedWords::Kind::name, static_cast<std::uint32_t>(card_.runs.size()), listed ? static_cast<Index>(&line - recipe_.lines.data()) : kNone});
+  }
   if (named_apart(line)) out_.collapsed(recipe_.slice(line.target.span), role);
   else out_.collapsed(one_by_one ? counted(recipe_, line, line.name) : std::string(line.name), role);
   if (line.target.kind == TargetKind::use) {

@@ -8,7 +8,7 @@
 namespace qtn {
 
 Maker::Maker(const Adapted& adapted)
-    : adapted_(adapted), recipe_(*adapted.recipe), out_(card_), prose_(out_), words_(words_of(recipe_)) {
+    : adapted_(adapted), recipe_(*adapted.recipe), out_(card_), prose_(out_), words_(words_of(recipe_, adapted.words)), wording_(wants_wording(adapted)) {
   card_.text.reserve(recipe_.text.size() * 2 + 256);
   card_.runs.reserve(recipe_.pieces.size() * 3 + recipe_.lines.size() * 4 + 32);
   card_.rows.reserve(recipe_.lines.size());
@@ -167,6 +167,7 @@ Card Maker::run() {
   after();
   trials();
   remarks();
+  if (wording_) reword(card_, adapted_, checked_);
   clean(card_);
   return std::move(card_);
 }

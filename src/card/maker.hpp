@@ -2,6 +2,7 @@
 #pragma once
 #include "adapt/adapt.hpp"
 #include "card/prose.hpp"
+#include "card/wording.hpp"
 #include "card/words.hpp"
 #include "card/writer.hpp"
 #include "day/day.hpp"
@@ -68,6 +69,7 @@ class Maker : private OwnFragments {
   std::uint32_t pieces(const Clause& clause, Index index, std::uint32_t at);
   std::string mentioned(const Mention& mention) const;
   void mention(const Clause& clause, Index index);
+  bool restated_before(std::size_t place) const;
   // make.cpp
   void part(const Part& part);
   void after();
@@ -87,6 +89,8 @@ class Maker : private OwnFragments {
   std::size_t step_at_ = 0;   // where the step begins in the card's text
   std::vector<Place> places_;  // of the clause in hand, in the order of its words
   std::vector<Index> owned_;  // by fragment, the piece it is
+  bool wording_;                       // words are to be changed when the card is written
+  std::vector<CheckedWords> checked_;  // then: where checked ones stand
 };
 
 }  // namespace qtn

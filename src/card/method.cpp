@@ -97,6 +97,7 @@ void Maker::clause(const Clause& clause) {
   find_places(clause);
   const std::vector<Place>& places = places_;
   const std::size_t written = card_.text.size();
+  if (wording_ && clause.verb != kNoVerb) checked_.push_back({CheckedWords::Kind::verb, static_cast<std::uint32_t>(written), static_cast<Index>(&clause - recipe_.clauses.data())});
   std::uint32_t at = clause.span.begin + 1;
   const std::uint32_t end = clause.span.end - 1;
   const auto index = static_cast<Index>(&clause - recipe_.clauses.data());
@@ -110,6 +111,10 @@ void Maker::clause(const Clause& clause) {
   }
   for (std::size_t i = 0; i < places.size(); ++i) {
     if (places[i].span.begin < at) continue;
+    if (restated_before(i)) {
+      at = places[i].span.end;
+      continue;
+    }
     out_.collapsed(recipe_.slice({at, places[i].span.begin}), Role::text);
     at = places[i].span.end;
     if (!places[i].term) {
@@ -127,6 +132,17 @@ void Maker::clause(const Clause& clause) {
   if (at < end) out_.collapsed(recipe_.slice({at, end}), Role::text);
   if (begins_sentence(card_.text, written, step_at_, clause.own_verb))
     card_.text[written] = static_cast<char>(card_.text[written] - 'a' + 'A');
+}
+
+// "180 °C (350 °F, gas 4)", where the gas mark is said in °F as well: once is enough.
+bool Maker::restated_before(std::size_t place) const {
+  const auto stated = [&](std::size_t i) { return places_[i].term && recipe_.terms[places_[i].index].role == TermRole::equivalent; };
+  if (adapted_.words != AskedWords::american || !stated(place)) return false;
+  for (std::size_t i = place; i-- > 0;) {
+    if (places_[i].term && adapted_.terms[places_[i].index].text == adapted_.terms[places_[place].index].text) return true;
+    if (!stated(i)) return false;
+  }
+  return false;
 }
 
 // What was stated beside an amount no longer holds when that was changed, and has its own place when a second measure
@@ -225,6 +241,10 @@ void Maker::mention(const Clause&, Index index) {
   const TakeLine* const target = line ? &recipe_.lines[mention.target.index] : nullptr;
   const bool struck = target != nullptr && target->struck;
   const std::string_view words = recipe_.slice(mention.span);
+  if (wording_) {
+    const bool listed = target != nullptr && target->target.kind == TargetKind::none;
+    checked_.push_back({CheckedWords::Kind::mention, static_cast<std::uint32_t>(card_.runs.size()), listed ? mention.target.index : kNone});
+  }
   if (target != nullptr && target->chosen != kNone) {
     if (lower(words.substr(0, 4)) == "the ") out_.add(words.substr(0, 4), Role::name);
     out_.add(recipe_.lines[target->chosen].name, Role::name);

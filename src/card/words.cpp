@@ -2,6 +2,8 @@
 
 #include <array>
 
+#include "card/wording.hpp"
+
 namespace qtn {
 namespace {
 
@@ -173,10 +175,9 @@ static_assert(complete(kBritish) && complete(kAmerican));
 
 }  // namespace
 
-Words words_of(const Recipe& recipe) {
-  const bool american = recipe.words == WordsOf::american ||
-                        (recipe.words == WordsOf::unstated && recipe.dialect == Dialect::american);
-  if (american) return {"en-US", kAmerican.data()};
+Words words_of(const Recipe& recipe, AskedWords asked) {
+  const bool own = asked == AskedWords::as_written || asked == AskedWords::both;
+  if (own ? words_written(recipe) == WordsOf::american : asked == AskedWords::american) return {"en-US", kAmerican.data()};
   return {"en-GB", kBritish.data()};
 }
 

@@ -2,7 +2,7 @@
 #pragma once
 #include <string_view>
 
-#include "recipe/recipe.hpp"
+#include "adapt/adapt.hpp"
 
 namespace qtn {
 
@@ -43,7 +43,7 @@ struct Words {
   std::string_view operator[](Caption label) const { return table[static_cast<std::size_t>(label)]; }
 };
 
-// The recipe's own choice of words, else those of whose measures it is written in.
-Words words_of(const Recipe& recipe);
+// In the words that were asked for, else in those the page is written in.
+Words words_of(const Recipe& recipe, AskedWords asked = AskedWords::as_written);
 
 }  // namespace qtn

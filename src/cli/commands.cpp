@@ -40,6 +40,14 @@ std::optional<Dialect> dialect_named(const std::string& name) {
   return std::nullopt;
 }
 
+std::optional<AskedWords> words_named(const std::string& name) {
+  constexpr std::pair<std::string_view, AskedWords> kNames[] = {
+      {"", AskedWords::as_written}, {"british", AskedWords::british}, {"american", AskedWords::american}, {"both", AskedWords::both}};
+  for (const auto& [known, words] : kNames)
+    if (known == lower(name)) return words;
+  return std::nullopt;
+}
+
 // The order of a `card` call, or nothing after a complaint.
 std::optional<Order> order_of(const CardOptions& options) {
   Order order;
@@ -60,6 +68,9 @@ std::optional<Order> order_of(const CardOptions& options) {
   const auto spoons = dialect_named(options.measures);
   if (!spoons) return wrong("--measures", options.measures, "British, American or Australian");
   order.request.spoons = *spoons;
+  const auto words = words_named(options.words);
+  if (!words) return wrong("--words", options.words, "British, American or both");
+  order.request.words = *words;
   if (!read_size(options.times, options.serves, options.makes, order.request)) return std::nullopt;
   if (!options.tin.empty()) {
     std::string problem;

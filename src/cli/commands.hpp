@@ -22,7 +22,7 @@ int run_read(const std::string& path, const std::string& history);
 struct CardOptions {
   std::vector<std::string> paths;
   std::string as = "markdown";
-  std::string units = "written", beside, measures;
+  std::string units = "written", beside, measures, words;
   std::string times, serves, makes, tin, from, variant, with, out;
   std::string way, as_of;
   bool readings = false;

@@ -55,6 +55,7 @@ int main(int argc, char** argv) {
   card_command->add_option("--units", card.units, "written, metric, imperial or american")->capture_default_str();
   card_command->add_option("--beside", card.beside, "a second column: metric, imperial or american");
   card_command->add_option("--measures", card.measures, "whose spoons, cups and pints the reader has: British, American or Australian");
+  card_command->add_option("--words", card.words, "whose words: British, American, or both at first mention; else the page's own");
   std::vector<CLI::Option*> sizes = add_sizes(card_command, card);
   sizes.push_back(card_command->add_option("--tin", card.tin, "for another tin: 26 cm round, 3 cm deep, or one of the kitchen's by name"));
   sizes.push_back(card_command->add_option("--from", card.from, "to use up what there is: 1.3 kg lamb shoulder"));

@@ -39,6 +39,7 @@ Kitchen KitchenReader::run() {
           .find(quoted(in_.slice(at.span()))).expect("a field of the kitchen, such as `ovens:`");
   }
   choose_oven();
+  house_words();
   return std::move(kitchen_);
 }
 

@@ -48,6 +48,9 @@ class KitchenReader {
   void measure(Span name, const std::vector<Cell>& cells);
   void house_word(Span name, const std::vector<Cell>& cells);
 
+  // kitchen_words.cpp: the words of the house together
+  void house_words();
+
   // kitchen_places.cpp: what takes room and heat
   void oven(const Cell& cell, HouseOven& mine);
   void hob(const Cell& cell, HouseHob& mine);

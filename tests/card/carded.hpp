@@ -8,8 +8,8 @@
 namespace qtn::test {
 
 struct Carded {
-  explicit Carded(std::string text, const Fraction& times = Fraction(1), const Request& request = {})
-      : checked(std::move(text)),
+  explicit Carded(std::string text, const Fraction& times = Fraction(1), const Request& request = {}, Surroundings around = {})
+      : checked(std::move(text), std::move(around)),
         recipe(scale(checked.recipe, times)),
         adapted(show(recipe, request)),
         card(make_card(adapted)) {}

@@ -206,3 +206,23 @@ TEST_CASE("damaged kitchens do no harm") {
                            "fridges:\n  a   99999999999999999999 l\n", "words of the house:\n  a   ,\n"})
     CHECK_MESSAGE(codes(text) != "", text);
 }
+
+TEST_CASE("words of the house: rings with both places, one word for two, the name of another food") {
+  const std::string field = "words of the house:\n";
+  CHECK(codes(field + "  swede   neeps\n  chestnut mushrooms   brown caps\n") == "");
+  CHECK(codes(field + "  swede   neeps\n  chestnut mushrooms   brown caps\n  brown caps   tumshies of old\n") == "");  // a chain that ends
+  const House two(field + "  swede   neeps\n  neeps   Swedes\n");
+  REQUIRE(two.codes() == "house_words_ring");
+  CHECK(two.at(0) == "neeps");
+  REQUIRE(two.report.list()[0].labels.size() == 1);
+  CHECK(two.source->text(two.report.list()[0].labels[0].span) == "Swedes");
+  const House three(field + "  start   one\n  one   two\n  two   three\n  three   one\n");
+  REQUIRE(three.codes() == "house_words_ring");
+  CHECK(three.report.list()[0].labels.size() == 2);
+  CHECK(codes(field + "  swede   the swedes\n") == "house_words_ring");
+  CHECK(codes(field + "  swede   neeps\n  Swedes   tumshies\n") == "kitchen_name_repeated");
+  CHECK(codes(field + "  swede   tumshies\n  turnips   tumshies\n") == "house_word_shared");
+  CHECK(codes(field + "  prawns   shellies\n  king prawns   shellies\n") == "");
+  CHECK(codes(field + "  cornflour   corn flour\n") == "house_word_of_another");
+  CHECK(codes(field + "  cornflour   cornstarch\n") == "");
+}

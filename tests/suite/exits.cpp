@@ -145,6 +145,8 @@ constexpr Row kRows[] = {
     {"card: other measures", "card good.qtn --units metric --beside american", 0},
     {"card: other spoons", "card good.qtn --measures Australian --units metric", 0},
     {"card: no such spoons", "card good.qtn --measures Roman", 2},
+    {"card: other words", "card good.qtn --words British && quartern card good.qtn --words american && quartern card good.qtn --words BOTH --as json", 0},
+    {"card: no such words", "card good.qtn --words Welsh", 2},
     {"card: sizes", "card good.qtn --times '1 1/2' && quartern card good.qtn --serves 6 && quartern card good.qtn --makes '6 bowls'", 0},
     {"card: another tin, and what there is", "card tin.qtn --tin '20 x 30 cm, 3 cm deep' && quartern card tin.qtn --from '300 g oats'", 0},
     {"card: versions", "card good.qtn --variant Short && quartern card good.qtn --with beans", 0},
