@@ -21,8 +21,8 @@ void Maker::edition() {
     return line.chosen != kNone && recipe_.lines[line.chosen].name == recipe_.version;
   });
   if (picked != recipe_.lines.end()) {
-    out_.put(words_[Caption::with]), out_.put(recipe_.version);
-    out_.put(" "), out_.put(words_[Caption::instead_of]), out_.put(picked->name);
+    out_.put(words_[Caption::with]), out_.put(listed(recipe_.version));
+    out_.put(" "), out_.put(words_[Caption::instead_of]), out_.put(listed(picked->name));
   } else {
     out_.put(recipe_.version);
   }
@@ -114,7 +114,7 @@ void Maker::batch_fact(const std::optional<Batch>& batch, const Shown& limit, co
   out_.begin();
   out_.put(words_[Caption::at_most]);
   out_.add(limit.text, Role::amount, limit.exact);
-  if (!batch->thing.empty()) out_.put(" "), out_.put(batch->thing);
+  if (!batch->thing.empty()) out_.put(" "), out_.put(listed(batch->thing));
   out_.put(words_[Caption::at_a_time]);
   if (rounds.count > 1) out_.put(": "), this->rounds(rounds, Caption::batches, true);
   fact(FactKind::batch, Caption::batch, out_.end());

@@ -92,8 +92,8 @@ Range32 Maker::name_runs(const TakeLine& line) {
   const bool one_by_one = line.measured() && line.amount.unit == kNoUnit && line.target.kind == TargetKind::none;
   const Role role = line.struck ? Role::struck : Role::name;
   if (wording_) {
-    const bool listed = line.target.kind == TargetKind::none;
-    checked_.push_back({CheckedWords::Kind::name, static_cast<std::uint32_t>(card_.runs.size()), listed ? static_cast<Index>(&line - recipe_.lines.data()) : kNone});
+    const bool thing = line.target.kind == TargetKind::none;
+    checked_.push_back({CheckedWords::Kind::name, static_cast<std::uint32_t>(card_.runs.size()), thing ? static_cast<Index>(&line - recipe_.lines.data()) : kNone});
   }
   if (named_apart(line)) out_.collapsed(recipe_.slice(line.target.span), role);
   else out_.collapsed(one_by_one ? counted(recipe_, line, line.name) : std::string(line.name), role);
@@ -151,12 +151,12 @@ Range32 Maker::rest_runs(Index index) {
       if (!first) out_.put(words_[Caption::and_]);
       first = false;
       out_.add(adapted_.lines[static_cast<std::size_t>(&given - recipe_.lines.data())].text, Role::amount);
-      out_.put(" "), out_.put(given.name);
+      out_.put(" "), out_.put(listed(given.name));
     }
   }
   if (line.parent != kNone && line.alternative && recipe_.lines[line.parent].chosen == index) {
     next();
-    out_.put(words_[Caption::instead_of]), out_.put(recipe_.lines[line.parent].name);
+    out_.put(words_[Caption::instead_of]), out_.put(listed(recipe_.lines[line.parent].name));
   }
   if (line.basis == Basis::percent) {
     next();
@@ -183,9 +183,9 @@ void Maker::base_of(const TakeLine& line) {
   const Slice members = line.members.empty() ? head.members : line.members;
   for (Index i = members.first; i < members.end(); ++i) {
     const Target& target = recipe_.set_members[i];
-    const bool listed = target.kind == TargetKind::line && target.index < recipe_.lines.size();
+    const bool of_line = target.kind == TargetKind::line && target.index < recipe_.lines.size();
     out_.put(i == members.first ? words_[Caption::of_the] : words_[Caption::and_]);
-    out_.collapsed(listed ? recipe_.lines[target.index].name : recipe_.slice(target.span), Role::text);
+    out_.collapsed(of_line ? listed(recipe_.lines[target.index].name) : recipe_.slice(target.span), Role::text);
   }
 }
 

@@ -28,6 +28,12 @@ Range32 Maker::prose(std::string_view text) {
   return out_.end();
 }
 
+// A name of the list among other text.
+std::string_view Maker::listed(std::string_view name) {
+  if (!wording_) return name;
+  return listed_ = name_in(name, adapted_);
+}
+
 void Maker::part(const Part& part) {
   Section section;
   const auto index = static_cast<std::size_t>(&part - recipe_.parts.data());

@@ -69,6 +69,7 @@ class Maker : private OwnFragments {
   std::uint32_t pieces(const Clause& clause, Index index, std::uint32_t at);
   std::string mentioned(const Mention& mention) const;
   void mention(const Clause& clause, Index index);
+  std::string_view listed(std::string_view name);
   bool restated_before(std::size_t place) const;
   // make.cpp
   void part(const Part& part);
@@ -91,6 +92,7 @@ class Maker : private OwnFragments {
   std::vector<Index> owned_;  // by fragment, the piece it is
   bool wording_;                       // words are to be changed when the card is written
   std::vector<CheckedWords> checked_;  // then: where checked ones stand
+  std::string listed_;                 // then: what listed() says
 };
 
 }  // namespace qtn

@@ -242,8 +242,8 @@ void Maker::mention(const Clause&, Index index) {
   const bool struck = target != nullptr && target->struck;
   const std::string_view words = recipe_.slice(mention.span);
   if (wording_) {
-    const bool listed = target != nullptr && target->target.kind == TargetKind::none;
-    checked_.push_back({CheckedWords::Kind::mention, static_cast<std::uint32_t>(card_.runs.size()), listed ? mention.target.index : kNone});
+    const bool thing = target != nullptr && target->target.kind == TargetKind::none;
+    checked_.push_back({CheckedWords::Kind::mention, static_cast<std::uint32_t>(card_.runs.size()), thing ? mention.target.index : kNone});
   }
   if (target != nullptr && target->chosen != kNone) {
     if (lower(words.substr(0, 4)) == "the ") out_.add(words.substr(0, 4), Role::name);

@@ -60,15 +60,20 @@ std::vector<PlaceOfPair> silent(std::string_view text, const WordsRead& how) {
   return found;
 }
 
+// How the page is to be read; false where it stays in its own words.
+bool read_for(const Adapted& adapted, WordsRead& how) {
+  const WordsOf own = words_written(*adapted.recipe);
+  how.stated = own != WordsOf::unstated;
+  how.has_tin = tin_of(*adapted.recipe) != nullptr;
+  how.to = adapted.words == AskedWords::british || (adapted.words == AskedWords::both && own == WordsOf::american) ? Side::british : Side::american;
+  return adapted.words != AskedWords::as_written && own != (how.to == Side::british ? WordsOf::british : WordsOf::american);
+}
+
 class Wording {
  public:
   Wording(Card& card, const Adapted& adapted, const std::vector<CheckedWords>& places)
       : card_(card), recipe_(*adapted.recipe), asked_(adapted.words), places_(places), of_run_(card.runs.size(), nullptr), title_(card.runs.size(), false), begins_(card.runs.size(), false) {
-    const WordsOf own = words_written(recipe_);
-    how_.stated = own != WordsOf::unstated;
-    how_.has_tin = tin_of(recipe_) != nullptr;
-    how_.to = asked_ == AskedWords::british || (asked_ == AskedWords::both && own == WordsOf::american) ? Side::british : Side::american;
-    asks_ = asked_ != AskedWords::as_written && own != (how_.to == Side::british ? WordsOf::british : WordsOf::american);
+    asks_ = read_for(adapted, how_);
     const bool abroad = asked_ == AskedWords::both || asks_;
     if (!abroad && house_word_stands(recipe_)) house_.emplace(pairs_of(*recipe_.kitchen, texts_));
     for (const CheckedWords& place : places_)
@@ -272,6 +277,13 @@ WordsOf words_written(const Recipe& recipe) {
 std::string name_in(std::string_view text, std::string_view listed, const WordsRead& how) {
   const std::string said = with_words(text, silent(text, how));
   return said != text ? said : follow(text, listed, with_words(listed, silent(listed, how)));
+}
+
+std::string name_in(std::string_view name, const Adapted& adapted) {
+  WordsRead how;
+  const bool asks = read_for(adapted, how) && adapted.words != AskedWords::both;
+  how.place = WordPlace::name;
+  return asks ? name_in(name, name, how) : std::string(name);
 }
 
 bool wants_wording(const Adapted& adapted) { return adapted.words != AskedWords::as_written || house_word_stands(*adapted.recipe); }

@@ -23,6 +23,9 @@ struct CheckedWords {
 // A mention keeps to the words of its line: "the bicarbonate" is "the baking soda" where the list says that.
 std::string name_in(std::string_view text, std::string_view listed, const WordsRead& how);
 
+// A listed name that stands among other text ("at most 8 kg stewing beef at a time"), in the words that were asked for.
+std::string name_in(std::string_view name, const Adapted& adapted);
+
 // Is there anything to change? Else the maker need not note where checked words stand.
 bool wants_wording(const Adapted& adapted);
 // Changes the card's text; adds a remark for each pair that is not quite the same thing.

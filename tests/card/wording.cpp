@@ -48,6 +48,13 @@ TEST_CASE("American corn flour is never cornflour") {
   CHECK(card.card.language == "en-GB");
 }
 
+TEST_CASE("listed names among other text") {
+  const Worded card("at most: 4 kg stewing beef at a time\ntake:\n  9 kg stewing beef\n  or 8 kg braising beef\n  600 g beef shin, giving 500 g stewing steak and 100 g bones\nmethod:\n  Fry [the stewing beef], [the stewing steak] and [the bones].\n");
+  CHECK(card.fact(FactKind::batch).starts_with("Batch: at most 4 kg stew beef at a time"));
+  CHECK(card.row(1).find("beef chuck") != std::string::npos);
+  CHECK(card.row(2) == "600 g |  | beef foreshank | giving 500 g stew beef and 100 g bones");
+}
+
 TEST_CASE("both: at first mention only, never in a title") {
   const Worded card("part: Aubergine mash\ntake:\n  500 g minced beef\n  2 aubergines\nmethod:\n  Fry [the minced beef] with [the aubergines] in a frying pan, a large frying pan. Aubergines drink oil.\n", AskedWords::both);
   CHECK(card.words(card.card.parts[0].title) == "Aubergine mash");

@@ -29,6 +29,13 @@ std::string reworded(const Recipe& recipe, Side to) {
     if (recipe.lines[i].target.kind == TargetKind::none) name(recipe.lines[i].name_span, {TargetKind::line, i});
   for (const Mention& mention : recipe.mentions) name(mention.span, mention.target);
   for (const Target& member : recipe.set_members) name(member.span, member);
+  const auto batch = [&](const std::optional<Batch>& most) {
+    if (!most || most->thing.empty()) return;
+    const auto begin = static_cast<std::uint32_t>(most->thing.data() - recipe.text.data());
+    edits.push_back({{begin, begin + static_cast<std::uint32_t>(most->thing.size())}, name_in(most->thing, most->thing, how)});
+  };
+  batch(recipe.batch);
+  for (const Part& part : recipe.parts) batch(part.batch);
   for (const auto* logs : {&recipe.trials, &recipe.variants})
     for (const Log& log : *logs)
       for (const Change& change : log.changes) name(change.name_span, change.target);
