@@ -18,8 +18,16 @@ bool is_use(ClauseKind kind) {
   }
 }
 
-Takes place_of(const Clause& clause, const Verb& verb) {
+// `outside`, `off the heat`, `at room temperature`: a place that takes nothing of the kitchen.
+bool is_elsewhere(std::string_view text) {
+  for (std::size_t i = 0; i < text.size(); ++i)
+    if (i != 0 && text[i - 1] == ' ' && Lexicon::standard().longest(text.substr(i), kPlaceWord)) return true;
+  return false;
+}
+
+Takes place_of(const Recipe& recipe, const Clause& clause, const Verb& verb) {
   if (clause.place != Takes::nothing) return clause.place;
+  if (verb.takes != 0 && is_elsewhere(recipe.slice(clause.span))) return Takes::nothing;
   for (const Takes place : {Takes::oven, Takes::hob, Takes::fridge, Takes::freezer})
     if ((verb.takes & static_cast<std::uint8_t>(place)) != 0) return place;
   return Takes::nothing;
@@ -92,7 +100,7 @@ void Winder::clause(Index making, Index part, Index step, Index index, const Sen
   Doing doing;
   doing.making = making, doing.part = part, doing.step = step, doing.clause = index, doing.sentence = sentence.span;
   doing.verb = &verb;
-  doing.place = place_of(clause, verb);
+  doing.place = place_of(recipe, clause, verb);
   doing.written = minutes.written;
   doing.guessed = !minutes.written && clause.kind != ClauseKind::reading;
   doing.wait = verb.wait;
@@ -140,7 +148,7 @@ void Winder::repeats(const Doing& model, const Minutes& each, const Clause& clau
     if (between == nullptr || i + 1 == count) continue;
     Doing pause = model;
     pause.verb = &verb_between(recipe, clause, *between);
-    pause.place = clause.place != Takes::nothing ? clause.place : place_of(Clause{}, *pause.verb);
+    pause.place = clause.place != Takes::nothing ? clause.place : place_of(recipe, Clause{}, *pause.verb);
     pause.wait = true, pause.written = true, pause.guessed = false, pause.heat = -1;
     pause.round = i, pause.rounds = count - 1;
     Minutes minutes;
