@@ -118,6 +118,7 @@ class Planner {
     plan::Plan plan = plan::solve(posed_.problem, budget);
     if (plan.outcome != plan::Plan::Outcome::planned) return plan;
     write_rows({clock_, order_, posed_, plan}, probe);
+    posed_.kept_from = static_cast<Number>(posed_.problem.bounds.size());
     for (const Settled& settled : order_.settled) {
       const auto row = std::find_if(probe.rows.begin(), probe.rows.end(), [&](const DayRow& one) { return one.key == settled.key; });
       if (row == probe.rows.end()) continue;

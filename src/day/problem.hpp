@@ -18,6 +18,7 @@ struct Posed {
   std::vector<Number> job_of;       // of each activity, its job; kNothing: it takes nobody and nothing
   std::vector<Number> activity_of;  // of each job
   std::vector<Number> lag_rule;     // of each lag of the problem, the label it comes from
+  Number kept_from = kNothing;      // bounds from this one on are hours of an earlier plan
   Ticks per_minute = 1;             // of the problem: 1, or the clock's own where whole minutes leave no plan
   Ticks clock_ticks = 1;            // of a minute in the clock
 };

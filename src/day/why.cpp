@@ -4,32 +4,43 @@
 namespace qtn {
 namespace {
 
-// The first activity that begins at a point, or else that ends there: what a reason names.
-Number activity_at(const Table& table, plan::Point point, Number not_this) {
-  Number ends = kNothing;
-  for (Number i = 0; i < table.clock.doings.size(); ++i) {
-    const Doing::What what = table.clock.doings[i].what;
-    if (i == not_this || what == Doing::What::whole || what == Doing::What::gap) continue;
-    if (table.posed.placed.begins[i].point == point) return i;
-    if (ends == kNothing && table.posed.placed.ends[i].point == point) ends = i;
+// What a lag hangs on: the rule of the page that it comes from; no activity where it is a length of its own.
+plan::End later_of(const Table& table, Number index) {
+  const plan::Placed& placed = table.posed.placed;
+  if (index >= placed.lags.size()) return {};
+  const plan::Lag& lag = placed.lags[index];
+  const auto spot = [&](const plan::End& end) { return end.end ? placed.ends[end.activity] : placed.begins[end.activity]; };
+  for (const plan::Rule& rule : table.clock.network.rules) {
+    const plan::Spot before = spot(rule.before), after = spot(rule.after);
+    if (rule.label == placed.lag_labels[index] && before.point == lag.before && after.point == lag.after &&
+        lag.least == rule.least + before.high - after.low)
+      return rule.after;
   }
-  return ends;
+  return {};
 }
 
-// Ends of parts stand between an activity and what it is for: on to what they wait for.
-plan::Point behind_wholes(const Table& table, plan::Point point) {
+// A length of its own and the ends of parts stand between an activity and what it is for: on to what these wait for.
+// `index` is the lag it ends with.
+plan::End reason_of(const Table& table, Number& index) {
+  plan::End other = later_of(table, index);
   for (int step = 0; step < 8; ++step) {
-    bool whole = true;
-    for (Number i = 0; i < table.clock.doings.size() && whole; ++i)
-      if (table.posed.placed.begins[i].point == point) whole = table.clock.doings[i].what == Doing::What::whole;
-    const plan::Why& why = table.plan.why[point];
-    if (!whole || why.kind != plan::Why::Kind::lag) return point;
-    point = table.posed.problem.lags[why.index].after;
+    if (other.activity != kNothing && table.clock.doings[other.activity].what != Doing::What::whole) break;
+    const plan::Why& why = table.plan.why[table.posed.problem.lags[index].after];
+    if (why.kind != plan::Why::Kind::lag) break;
+    index = why.index;
+    other = later_of(table, index);
   }
-  return point;
+  if (other.activity != kNothing || index < table.posed.placed.lags.size()) return other;
+  // Whatever nothing waits for is over when the last dish is served.
+  for (const Dish& dish : table.clock.dishes)
+    if (table.posed.placed.begins[dish.serving].point == table.posed.problem.lags[index].after) other = plan::begin_of(dish.serving);
+  return other;
 }
 
-std::string clock_at(const Table& table, Number activity) { return write_clock(table.at(table.posed.placed.begins[activity])); }
+std::string clock_at(const Table& table, const plan::End& end) {
+  const plan::Placed& placed = table.posed.placed;
+  return write_clock(table.at(end.end ? placed.ends[end.activity] : placed.begins[end.activity]));
+}
 
 }  // namespace
 
@@ -39,7 +50,7 @@ std::string why_no_later(const Table& table, Number activity) {
   const plan::Point point = table.posed.placed.begins[activity].point;
   const plan::Why& why = table.plan.why[point];
   switch (why.kind) {
-    case plan::Why::Kind::bound: return "pinned to this hour";
+    case plan::Why::Kind::bound: return why.index >= table.posed.kept_from ? "as it was planned before" : "pinned to this hour";
     case plan::Why::Kind::closed: return "so that it is done before the night";
     case plan::Why::Kind::midnight: return "so that the night falls into it";
     case plan::Why::Kind::order: {
@@ -48,23 +59,24 @@ std::string why_no_later(const Table& table, Number activity) {
       const std::string what = order.what == plan::Order::For::oven ? "the oven is"
                                : order.what == plan::Order::For::ring ? "the hob is"
                                : table.order.cooks == 1 ? "the cook is" : "the cooks are";
-      return what + " wanted from " + clock_at(table, other) + " for " + name_of(clock, other);
+      return what + " wanted from " + clock_at(table, plan::begin_of(other)) + " for " + name_of(clock, other);
     }
     case plan::Why::Kind::lag: {
-      const plan::Lag& lag = table.posed.problem.lags[why.index];
-      const plan::Point after = behind_wholes(table, lag.after);
-      const Number other = activity_at(table, after, activity);
+      Number index = why.index;
+      const plan::End end = reason_of(table, index);
+      const Number other = end.activity;
       if (other == kNothing) return "";
       const Doing& doing = clock.doings[other];
-      if (doing.what == Doing::What::serving) return "to be ready at " + clock_at(table, other);
-      const Number label = table.posed.lag_rule[why.index];
-      if (label != kNothing && lag.least < 0) return "not too long after " + name_of(clock, other);
+      if (doing.what == Doing::What::serving) return "to be ready at " + clock_at(table, end);
+      const Ticks least = table.posed.problem.lags[index].least;
+      const Number label = table.posed.lag_rule[index];
+      if (label != kNothing && least < 0) return "not too long after " + name_of(clock, other);
       const Doing& mine = clock.doings[activity];
       const Recipe& page = clock.recipe_of(doing);
       const bool beside = doing.step != kNone && doing.making == mine.making && page.steps[doing.step].kind == StepKindOf::meanwhile;
-      if (beside && lag.least <= 0 && doing.step != mine.step) return "the step beside it begins at " + clock_at(table, other);
-      if (doing.making == mine.making && doing.part == mine.part) return "in time for the next step at " + clock_at(table, other);
-      return "in time for " + name_of(clock, other) + " at " + clock_at(table, other);
+      if (beside && least <= 0 && doing.step != mine.step) return "the step beside it begins at " + clock_at(table, end);
+      if (doing.making == mine.making && doing.part == mine.part) return "in time for the next step at " + clock_at(table, end);
+      return "in time for " + name_of(clock, other) + " at " + clock_at(table, end);
     }
     case plan::Why::Kind::job:
     case plan::Why::Kind::free: break;
