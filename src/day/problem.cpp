@@ -134,13 +134,19 @@ class Poser {
     problem().jobs.push_back(job);
   }
 
-  // An oven of its own heating stands before it in its part, at the same heat.
+  // The oven is at its heat, or on the way there with the dish in it: its own heating stands before it in its part, or the
+  // dish goes on in the oven, turned up or down.
   bool heated(Number index) const {
     const Doing& doing = clock_.doings[index];
+    bool goes_on = true;
     for (Number i = index; i-- > 0;) {
       const Doing& before = clock_.doings[i];
       if (before.making != doing.making || before.part != doing.part) return false;
-      if (before.place == Takes::oven && before.heat == doing.heat) return true;
+      if (before.place == Takes::oven) {
+        if (goes_on || before.heat == doing.heat) return true;
+      } else if (before.written || !before.sign) {
+        goes_on = false;  // it was taken out, or something else was done
+      }
     }
     return false;
   }
@@ -156,7 +162,10 @@ class Poser {
     if (!latest) return;
     Ticks first = plan::kNever, last = -plan::kNever;
     for (const Ticks time : *latest) first = std::min(first, time), last = std::max(last, time);
-    if (order_.start) first = std::min(first, at(order_.hours.gone(*order_.start)));
+    const auto reach = [&](Minute wall) { first = std::min(first, at(order_.hours.gone(wall))); };
+    if (order_.start) reach(*order_.start);
+    for (const Pin& one : order_.pins) reach(one.wall);
+    for (const Settled& one : order_.settled) reach(one.wall);
     const Minute from = order_.hours.wall(first / out_.per_minute) - 31 * 1440, to = order_.hours.wall(last / out_.per_minute) + 2 * 1440;
     Minute day = day_begin(std::max(from, to - Minute{kMostNights} * 1440));
     for (; day <= to; day += 1440) {
@@ -165,6 +174,10 @@ class Poser {
       all.midnights.push_back(at(order_.hours.gone(day)));
       if (!order_.nights) all.closed.push_back({at(order_.hours.gone(dusk)), at(order_.hours.gone(dawn))});
     }
+    // Where no more nights are known nothing is planned: what no day between two nights can hold would flee there.
+    if (from < to - Minute{kMostNights} * 1440 || (order_.nights && all.across.empty())) return;
+    const Ticks known = at(order_.hours.gone(day_begin(from) + order_.night_from));
+    for (plan::Point p = 0; p < out_.placed.points; ++p) all.bounds.push_back({p, known, plan::kNever});
   }
 
   void objectives() {

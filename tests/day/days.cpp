@@ -22,6 +22,46 @@ TEST_CASE("days: no hands in the night unless they are asked for") {
   CHECK(begins(bread.day("2026-03-01 07:30", report), "bake") == "2026-03-01 06:50");
 }
 
+TEST_CASE("days: what no day between two nights can hold is refused, and never planned weeks before") {
+  Clocked stock(recipe("Stock", "  [simmer 18 h] with [the flour] and [the water].\n"));
+  Report report;
+  CHECK_FALSE(stock.day("2026-03-01 18:00", report).planned);
+  REQUIRE(report.list().size() == 1);
+  CHECK(report.list().front().code == Code::no_plan);
+  CHECK(report.list().front().expected.find("--nights") != std::string::npos);
+  Report asked;
+  CHECK(begins(stock.day("2026-03-01 18:00", asked, [](DayOrder& order) { order.nights = true; }), "simmer") == "2026-03-01 00:00");
+  // What has to stand for weeks reaches back as far as it must.
+  Clocked cured("recipe: Paste\nmeasures: British\nserves: 4\nready: after 20 weeks\ntake:\n  500 g plain flour\nmethod:\n  Mix [the flour] [10 min].\n");
+  CHECK(begins(cured.day("2026-03-01 18:00", asked), "mix") == "2025-10-12 17:50");
+}
+
+TEST_CASE("days: a dish that goes on in the oven, turned up or down, waits for no oven to change") {
+  const auto heats = [](DayOrder& order) { order.heats_in = 15; };
+  Report report;
+  Clocked down(recipe("Bread", "  Mix [the flour] with [the water].\n\n  [bake 20 min at 230 °C].\n\n  [lower to 180 °C] and [bake 30 min at 180 °C].\n"));
+  CHECK(begins(down.day("2026-03-01 18:00", report, heats), "bake 20") == "2026-03-01 17:05");
+  // Taken out between, it finds the oven as it is.
+  Clocked out(recipe("Bread", "  Mix [the flour] with [the water].\n\n  [bake 20 min at 230 °C].\n\n  Turn it out.\n\n  [bake 30 min at 180 °C].\n"));
+  CHECK(begins(out.day("2026-03-01 18:00", report, heats), "bake 20") == "2026-03-01 16:55");
+}
+
+TEST_CASE("days: what is done outside takes no oven") {
+  Report report;
+  Clocked two(recipe("Two", "  [grill 40 min outside] half of it.\n\n  meanwhile: [bake 40 min at 160 °C] the rest with [the flour] and [the water].\n"));
+  const Day day = two.day("2026-03-01 18:00", report);
+  CHECK(begins(day, "grill") == "2026-03-01 17:20");
+  CHECK(begins(day, "bake") == "2026-03-01 17:20");
+}
+
+TEST_CASE("days: a reason names the step that it is for, and its hour") {
+  Report report;
+  Clocked tart("recipe: Tart\nmeasures: British\nserves: 4\npart: Filling\ntake:\n  300 ml water\nmethod:\n  Stir [the water] [5 min].\npart: Case\ntake:\n  500 g plain flour\n"
+               "method:\n  [bake 20 min at 190 °C] with [the flour], blind. Fill with [the Filling] and [bake 30 min at 190 °C].\n");
+  for (const DayRow& row : tart.day("2026-03-01 18:00", report).rows)
+    if (row.part == "Filling") CHECK(row.why == "in time for `bake` of Case at 17:30");
+}
+
 TEST_CASE("days: a leap day is a day") {
   Clocked jam(recipe("Paste", "  [rest 24 h] once [the flour] and [the water] are mixed.\n"));
   Report report;
