@@ -5,6 +5,7 @@
 #include "data/tables.hpp"
 #include "larder/hazards.hpp"
 #include "measure/table_text.hpp"
+#include "recipe/clauses.hpp"
 #include "recipe/sentences.hpp"
 #include "words/fold.hpp"
 #include "words/lexicon.hpp"
@@ -25,8 +26,6 @@ std::string_view kind_of(std::string_view name) {
   });
   return kind;
 }
-
-const Verb& verb_of(const Clause& clause) { return clause.house_verb != nullptr ? *clause.house_verb : verb(clause.verb); }
 
 bool takes_oven(const Verb& verb) { return (verb.takes & static_cast<std::uint8_t>(Takes::oven)) != 0; }
 

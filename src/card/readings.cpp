@@ -5,28 +5,22 @@
 #include "card/make.hpp"
 #include "card/words.hpp"
 #include "card/writer.hpp"
-#include "data/tables.hpp"
 #include "day/say.hpp"
-#include "larder/hazards.hpp"
-#include "measure/table_text.hpp"
+#include "recipe/clauses.hpp"
 #include "recipe/sentences.hpp"
+#include "safety/figures.hpp"
 
 namespace qtn {
 namespace {
 
 struct Held {
   Quantity amount;
-  std::string_view source;
+  std::string source;
 };
 
-Held held_at(std::string_view law, std::string_view kind) {
-  Held out;
-  table::each_row(data::holding(), [&](const table::Row& row) {
-    if (row[0] != law || row[1] != kind) return;
-    const UnitId scale = row[3] == "F" ? common().fahrenheit : common().celsius;
-    out = {{table::number(row[2]), table::number(row[2]), scale, Manner::plain, false}, row[4]};
-  });
-  return out;
+// The figure of the law; for the Union, of which none is held, the British one.
+Held held_at(Law law, const Limit& limit) {
+  return {limit.heat, law == Law::EU ? "no figure of the Union is held here; the UK's: " + std::string(limit.source) : std::string(limit.source)};
 }
 
 // What a reading is of: the words before its clause, from the last "until" or "and" on. "the thickest part".
@@ -45,7 +39,7 @@ std::string read_words(std::string_view before) {
 
 class Sheet {
  public:
-  explicit Sheet(const Adapted& adapted) : adapted_(adapted), recipe_(*adapted.recipe), out_(card_), words_(words_of(recipe_)) {}
+  explicit Sheet(const Adapted& adapted) : adapted_(adapted), recipe_(*adapted.recipe), out_(card_), words_(words_of(recipe_)), law_(law_of(recipe_)) {}
 
   Card run() {
     card_.language = words_.language;
@@ -101,7 +95,7 @@ class Sheet {
   }
 
   void clause(const Clause& clause, const Sentence& sentence, std::string_view where, unsigned number) {
-    const Verb& verb = clause.house_verb != nullptr ? *clause.house_verb : qtn::verb(clause.verb);
+    const Verb& verb = verb_of(clause);
     const std::string before = read_words(recipe_.slice({sentence.span.begin, clause.span.begin}));
     if (const Index reading = term_of(clause, TermRole::reading); reading != kNone) {
       const Index hold = term_of(clause, TermRole::hold);
@@ -189,11 +183,6 @@ class Sheet {
     if (std::find(sources_.begin(), sources_.end(), source) == sources_.end()) sources_.push_back(source);
   }
 
-  std::string_view law() const {
-    if (recipe_.kitchen && !recipe_.kitchen->law.empty()) return recipe_.kitchen->law;
-    return recipe_.dialect == Dialect::american ? "US" : "UK";
-  }
-
   void cold() {
     const auto keeps = [&](const std::vector<Keep>& all) {
       for (const Keep& keep : all) {
@@ -212,16 +201,16 @@ class Sheet {
         (below ? freezer : fridge) = true;
         held(one.name, Caption::at_most_heat, {*one.temperature, {}});
       }
-    if (chills_ && !fridge) held(words_[Caption::fridge], Caption::at_most_heat, held_at(law(), "cold"));
-    if (freezes_ && !freezer) held(words_[Caption::freezer], Caption::at_most_heat, held_at(law(), "frozen"));
+    if (chills_ && !fridge) held(words_[Caption::fridge], Caption::at_most_heat, held_at(law_, cold_limit(law_)));
+    if (freezes_ && !freezer) held(words_[Caption::freezer], Caption::at_most_heat, held_at(law_, frozen_limit(law_)));
   }
 
   // Food that spoils warm, where something heats it.
   void hot() {
-    const auto heated = [&](const Clause& clause) { return (clause.house_verb != nullptr ? *clause.house_verb : qtn::verb(clause.verb)).heats; };
+    const auto heated = [](const Clause& clause) { return verb_of(clause).heats; };
     const auto goes_bad = [](const TakeLine& line) { return is_raw_meat(line) || spoils(hazard_of(line.food)); };
     if (std::none_of(recipe_.clauses.begin(), recipe_.clauses.end(), heated) || std::none_of(recipe_.lines.begin(), recipe_.lines.end(), goes_bad)) return;
-    held(words_[Caption::kept_hot], Caption::at_least_heat, held_at(law(), "hot"));
+    held(words_[Caption::kept_hot], Caption::at_least_heat, held_at(law_, hot_limit(law_)));
   }
 
   const Adapted& adapted_;
@@ -229,6 +218,7 @@ class Sheet {
   Card card_;
   Writer out_;
   Words words_;
+  Law law_;
   Grid grid_;
   std::vector<std::string> sources_;
   bool chills_ = false, freezes_ = false;

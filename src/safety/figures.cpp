@@ -8,6 +8,7 @@
 #include <unordered_set>
 
 #include "data/tables.hpp"
+#include "measure/table_text.hpp"
 #include "words/rows.hpp"
 
 namespace qtn {
@@ -46,7 +47,7 @@ struct SafetyTable {
   std::array<std::optional<CoreRule>, kHazards> uk, us;
   std::array<DoneAfter, kHazards> done;
   std::array<Both, kHazards> keep;
-  Both stand, cool, hot, cold;
+  Both stand, cool, hot, cold, frozen;
   double settle = 0;
   std::unordered_set<WordKey> not_raw;
   std::unordered_set<const Food*> in_oil;
@@ -58,9 +59,9 @@ struct SafetyTable {
       if (kind == "core") add_core(row);
       else if (kind == "done") add_done(row);
       else if (kind == "settle") settle = number(row[1]);
-      else if (kind == "stand") side(stand, row[1]) = {number(row[2]), 0, row[3], row[4]};
-      else if (kind == "cool") side(cool, row[1]) = {number(row[2]), number(row[3]), row[4], row[5]};
-      else if (kind == "hot" || kind == "cold") side(kind == "hot" ? hot : cold, row[1]) = {number(row[2]), 0, row[3], row[4]};
+      else if (kind == "stand") side(stand, row[1]) = {number(row[2]), 0, row[3], row[4], {}};
+      else if (kind == "cool") side(cool, row[1]) = {number(row[2]), number(row[3]), row[4], row[5], {}};
+      else if (kind == "hot" || kind == "cold" || kind == "frozen") side(kind == "hot" ? hot : kind == "cold" ? cold : frozen, row[1]) = heat(row);
       else if (kind == "keep") add_keep(row);
       else if (kind == "caution") cautions.push_back({row[1], row[2], row[3]});
       else if (kind == "in oil")
@@ -68,6 +69,13 @@ struct SafetyTable {
       else if (kind == "not raw")
         for (std::string_view words = row[1]; !words.empty();) not_raw.insert(fold_key(next_item(words, ',')));
     }
+  }
+
+  static Limit heat(const Rows& row) {
+    std::string_view text = row[2];
+    const Fraction degrees = table::number(table::take_before(text, ' '));
+    const Quantity amount{degrees, degrees, text.ends_with('F') ? common().fahrenheit : common().celsius, Manner::plain, false};
+    return {to_celsius(degrees, amount.unit).approx(), 0, row[3], row[4], amount};
   }
 
   static Limit& side(Both& both, std::string_view law) { return law == "US" ? both.us : both.uk; }
@@ -85,7 +93,7 @@ struct SafetyTable {
     if (row[3] != "-") one.dry = static_cast<int>(number(row[3]));
   }
   void add_keep(const Rows& row) {
-    const Limit limit{number(row[3]), 0, row[4], row[5]};
+    const Limit limit{number(row[3]), 0, row[4], row[5], {}};
     for (std::string_view foods = row[2]; !foods.empty();) {
       const std::string_view food = next_item(foods, ',');
       for (std::size_t i = 0; i < kHazards; ++i) {
@@ -136,6 +144,7 @@ const Limit& cool_limit(Law law) { return safety_table().cool.of(law); }
 const Limit& keep_limit(Law law, Hazard food) { return safety_table().keep[static_cast<std::size_t>(food)].of(law); }
 const Limit& hot_limit(Law law) { return safety_table().hot.of(law); }
 const Limit& cold_limit(Law law) { return safety_table().cold.of(law); }
+const Limit& frozen_limit(Law law) { return safety_table().frozen.of(law); }
 const CautionWords& caution_words(std::string_view key) {
   for (const CautionWords& one : safety_table().cautions)
     if (one.key == key) return one;

@@ -43,12 +43,14 @@ struct Limit {
   double value = 0;  // minutes, hours or °C, by the row
   double celsius = 0;
   std::string_view words, source;
+  Quantity heat{};   // of hot, cold and frozen ones, in the scale of the source
 };
 const Limit& stand_limit(Law law);             // minutes
 const Limit& cool_limit(Law law);              // minutes to so many °C
 const Limit& keep_limit(Law law, Hazard food); // hours, chilled
 const Limit& hot_limit(Law law);               // °C
 const Limit& cold_limit(Law law);              // °C
+const Limit& frozen_limit(Law law);            // °C
 // What a card says, with {} for the food; and words of the writer's own cautions that say it already.
 struct CautionWords {
   std::string_view key, text, unless;
