@@ -1,6 +1,7 @@
 #include "app/pipeline.hpp"
 
 #include "card/matrix.hpp"
+#include "card/order_sheet.hpp"
 #include "card/sheet.hpp"
 #include "day/check.hpp"
 #include "day/hours_asked.hpp"
@@ -167,6 +168,42 @@ bool print_ratios(const Recipe& written, const Order& order, bool as_text, std::
     return false;
   }
   (as_text ? render_ledger_text : render_ledger_json)(ledger, out);
+  return true;
+}
+
+namespace {
+
+// The board of a version; what it looks into stays with the caller.
+struct Laid {
+  std::optional<Recipe> other;
+  Board board;
+};
+bool lay(const Recipe& written, const Order& order, Laid& laid, Report& report) {
+  if (!order.variant.empty() || !order.with.empty()) laid.other = version(written, order, report);
+  if (!report.has_errors()) laid.board = board_of(laid.other ? *laid.other : written, order.request, report);
+  return !report.has_errors();
+}
+
+}  // namespace
+
+bool print_order(const OrderAsk& ask, Format format, std::string& out, Report& report) {
+  std::deque<std::optional<Recipe>> others;
+  std::vector<Board> boards;
+  for (const Ordered& dish : ask.dishes) {
+    Laid laid;
+    if (!lay(*dish.recipe, dish.order, laid, report)) return false;
+    others.push_back(std::move(laid.other)), boards.push_back(std::move(laid.board));
+  }
+  const Purchases all = purchases_of(boards, ask.serve, ask.book);
+  render(format, make_order(all, boards, ask.serve, words_of(*ask.dishes.front().recipe)), out);
+  return true;
+}
+
+bool print_costs(const Recipe& written, const CostAsk& ask, std::string& out, Report& report) {
+  Laid laid;
+  if (!lay(written, ask.order, laid, report)) return false;
+  const Recipe& recipe = laid.other ? *laid.other : written;
+  render(ask.order.format, make_costs(costing_of(recipe, laid.board, ask.today), recipe, laid.board, ask.wish, words_of(recipe)), out);
   return true;
 }
 

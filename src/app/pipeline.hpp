@@ -5,6 +5,7 @@
 #include <string>
 
 #include "adapt/adapt.hpp"
+#include "card/cost_sheet.hpp"
 #include "card/make.hpp"
 #include "day/board.hpp"
 #include "recipe/recipe.hpp"
@@ -61,5 +62,25 @@ void print_allergens(std::span<const Recipe* const> recipes, AllergenList list, 
 // The trade's table of a checked recipe, of the version and at the size that was ordered, appended to `out`: as text, else as JSON. False,
 // with the reason in `report`, when the order cannot be met or nothing in the recipe can be weighed.
 bool print_ratios(const Recipe& recipe, const Order& order, bool as_text, std::string& out, Report& report);
+
+// What is bought for one or several recipes and menus of one house, as one list.
+struct Ordered {
+  const Recipe* recipe = nullptr;
+  Order order;                 // its size and version
+};
+struct OrderAsk {
+  std::vector<Ordered> dishes;
+  std::optional<Minute> serve;        // else each menu's own
+  std::vector<const Recipe*> book;    // for what is left of packs
+};
+bool print_order(const OrderAsk& ask, Format format, std::string& out, Report& report);
+
+// What a recipe or a menu costs, at the size and of the version that was ordered.
+struct CostAsk {
+  Order order;
+  CostWish wish;
+  int today = 0;               // days since 1970-01-01, for old prices; 0: not checked
+};
+bool print_costs(const Recipe& recipe, const CostAsk& ask, std::string& out, Report& report);
 
 }  // namespace qtn

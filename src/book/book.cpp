@@ -23,7 +23,7 @@ Checked* Book::enter(const std::string& path) {
 }
 
 void Book::check_kitchen_file(Checked& entry) {
-  entry.kitchen = std::make_shared<const Kitchen>(check_kitchen(entry.source, entry.tree, entry.report));
+  entry.kitchen = std::make_shared<const Kitchen>(check_kitchen(entry.source, entry.tree, entry.report, today_));
   entry.report.sort();
   entry.settled = true;
 }

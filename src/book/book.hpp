@@ -39,6 +39,7 @@ class Book {
 
   // The book's one kitchen file; the entry says what is wrong with it. Call it before file().
   const Checked* set_kitchen(const std::string& path);
+  const Kitchen* kitchen() const { return kitchen_.get(); }
   // A file, checked with all that it uses; null when there is none at that path.
   const Checked* file(const std::string& path);
   // A text that is no file of the book (standard input), by a name for messages; its uses are sought in the book.

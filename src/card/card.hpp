@@ -48,6 +48,7 @@ struct Fact {
 enum class FactKind : std::uint16_t {
   makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, tasted, edition, serve, guests, measures,
   begin, hands_on, waiting, whole, proof, time, contains, contains_instead, see_label, not_known, checked,
+  comes, order_by, cost, portion, price,
 };
 
 // One ingredient line.
@@ -147,6 +148,13 @@ struct AllergenFacts {
   std::vector<std::string> unknown;
 };
 
+// A line of an order or of a costing as other programs read it: cells by Card::columns, plain numbers with a point, and what
+// it is made up of, a dish and its amount each.
+struct Entry {
+  std::vector<std::string> cells;
+  std::vector<std::pair<std::string, std::string>> of;
+};
+
 struct Card {
   std::string text;
   std::vector<Run> runs;
@@ -159,6 +167,8 @@ struct Card {
   std::vector<Grid> grids;
   Drawing drawing;
   AllergenFacts allergens;
+  std::vector<std::string> columns;  // of the records; without any there are none
+  std::vector<Entry> records;
 
   Range32 title;              // runs
   Range32 edition;            // runs: "scaled to 3 times", "for 20"; empty as written

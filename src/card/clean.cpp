@@ -84,11 +84,16 @@ void clean(Card& card) {
     }
     card.text = std::move(text);
   }
-  for (std::string& link : card.links) {
-    if (first_fault(link) == link.size()) continue;
+  const auto mend = [](std::string& one) {
+    if (first_fault(one) == one.size()) return;
     std::string mended;
-    append_clean(mended, link);
-    link = std::move(mended);
+    append_clean(mended, one);
+    one = std::move(mended);
+  };
+  for (std::string& link : card.links) mend(link);
+  for (Entry& record : card.records) {
+    for (std::string& cell : record.cells) mend(cell);
+    for (auto& [dish, amount] : record.of) mend(dish), mend(amount);
   }
 }
 

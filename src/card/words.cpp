@@ -154,6 +154,20 @@ constexpr CaptionRow kRows[] = {
     {Caption::checked, "Heat checked", "Heat checked"},
     {Caption::not_checked, ". Not checked: how fresh and how clean it all is", ". Not checked: how fresh and how clean it all is"},
     {Caption::nor, "; what the tables do not know: ", "; what the tables do not know: "},
+    {Caption::order_sheet, "Order", "Order"},
+    {Caption::comes, "Comes", "Comes"},
+    {Caption::order_by, "Order by", "Order by"},
+    {Caption::no_supplier, "No supplier named", "No supplier named"},
+    {Caption::also_have, "Also have", "Also have"},
+    {Caption::to_pay, "To pay", "To pay"},
+    {Caption::wanted, "wanted", "wanted"},
+    {Caption::packs, "to buy", "to buy"},
+    {Caption::cost_sheet, "Costs", "Costs"},
+    {Caption::cost, "Cost", "Cost"},
+    {Caption::portion, "A portion", "A portion"},
+    {Caption::price, "Price", "Price"},
+    {Caption::share, "share", "share"},
+    {Caption::line_by_line, "Line by line", "Line by line"},
 };
 static_assert(std::size(kRows) == kLabels);
 

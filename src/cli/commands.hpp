@@ -53,6 +53,20 @@ struct DayOptions {
 };
 int run_day(const DayOptions& options);
 
+struct OrderOptions {
+  std::vector<std::string> paths;
+  std::string as = "text", out, serve;
+  std::string times, serves, makes, variant, with;
+};
+int run_order(const OrderOptions& options);
+
+struct CostOptions {
+  std::string path;
+  std::string as = "text", out, food_cost, allowance, today;
+  std::string times, serves, makes, variant, with;
+};
+int run_cost(const CostOptions& options);
+
 int run_ask(const std::vector<std::string>& words, const std::string& measures);
 int run_explain(const std::string& code);
 

@@ -100,8 +100,8 @@ void tell(const std::string& path, const Report& report) {
 }  // namespace
 
 int run_day(const DayOptions& options) {
-  const FormatRow* const format = find_format(options.as, true);
-  if (format == nullptr) return wrong("--as", options.as, format_names(true)), kNotServed;
+  const FormatRow* const format = find_format(options.as, Paper::day);
+  if (format == nullptr) return wrong("--as", options.as, format_names(Paper::day)), kNotServed;
   const Library library({options.path});
   const Named* asked = nullptr;
   for (const Named& file : library.files()) {

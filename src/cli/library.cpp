@@ -62,6 +62,16 @@ void Library::open(const std::string& path) {
   if (!single) book->compare_ounces(place.files);
 }
 
+std::vector<const Recipe*> Library::book_of(const Named& file) {
+  std::vector<const Recipe*> out;
+  for (auto& [root, book] : books_) {
+    if (book->kitchen() != file.checked->kitchen.get()) continue;
+    for (const std::string& inside : place_of(root).files)
+      if (const Checked* const one = book->file(inside); one != nullptr && one->recipe && !one->report.has_errors()) out.push_back(one->recipe.get());
+  }
+  return out;
+}
+
 // Two kitchens in the folder bear on every recipe of it: they are told even where the call names neither.
 void Library::several_kitchens(Book& book, const Place& place, const std::string& path) {
   for (std::size_t i = 1; i < place.kitchens.size(); ++i) {

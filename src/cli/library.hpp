@@ -12,7 +12,7 @@ namespace qtn {
 struct Named {
   std::string path;         // as the call gave it, or found in a folder
   const Checked* checked;
-  bool asked;               // by the call; a kitchen that bears on what was asked may be told of without it
+  bool asked = true;        // by the call; a kitchen that bears on what was asked may be told of without it
 };
 
 // Opens the files and folders of a call, each with its book. Files that cannot be had are told to standard error and
@@ -22,6 +22,8 @@ class Library {
   explicit Library(const std::vector<std::string>& paths);
   const std::vector<Named>& files() const { return files_; }
   bool served() const { return served_; }
+  // Every recipe of the book that a file stands in, itself among them, as far as they have no errors.
+  std::vector<const Recipe*> book_of(const Named& file);
 
  private:
   void open(const std::string& path);

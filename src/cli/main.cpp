@@ -103,6 +103,28 @@ int main(int argc, char** argv) {
   add_versions(ratios_command, ratios);
   ratios_command->callback([&] { exit = run_ratios(ratios); });
 
+  OrderOptions order;
+  auto* order_command = app.add_subcommand("order", "what to buy for dishes and menus: one list, as bought, by supplier");
+  order_command->add_option("PATH", order.paths, "recipes and menus of one book; - reads standard input")->required();
+  order_command->add_option("--for", order.serve, "the day of serving, 2026-03-01 or \"2026-03-01 13:00\"; else the menu's own");
+  order_command->add_option("--as", order.as, "text, markdown, html, json or csv")->capture_default_str();
+  exclude_one_another(add_sizes(order_command, order));
+  add_versions(order_command, order);
+  order_command->add_option("--out", order.out, "a file; written whole or not at all");
+  order_command->callback([&] { exit = run_order(order); });
+
+  CostOptions cost;
+  auto* cost_command = app.add_subcommand("cost", "what a recipe or a menu costs, line by line, by part and by portion");
+  cost_command->add_option("PATH", cost.path, "a recipe or a menu; - reads standard input")->required();
+  cost_command->add_option("--as", cost.as, "text, markdown, html or json")->capture_default_str();
+  cost_command->add_option("--food-cost", cost.food_cost, "the price at which the food is this share of it: \"28 %\"");
+  cost_command->add_option("--allowance", cost.allowance, "so much on top for seasonings and what nobody weighs: \"5 %\"");
+  cost_command->add_option("--today", cost.today, "the day that old prices are told by: 2026-03-01; else today");
+  exclude_one_another(add_sizes(cost_command, cost));
+  add_versions(cost_command, cost);
+  cost_command->add_option("--out", cost.out, "a file; written whole or not at all");
+  cost_command->callback([&] { exit = run_cost(cost); });
+
   std::vector<std::string> words;
   std::string measures;
   auto* ask_command = app.add_subcommand("ask", "a kitchen sum: ask \"2 1/4 US cups plain flour in g\", ask \"thaw 6.5 kg in the fridge\"");

@@ -44,10 +44,11 @@ class Boarder {
     Fraction factor{0};
     std::vector<std::size_t> uses;  // by `use:` of the recipe, where it stands in wanted_
     std::vector<Need> needs;
+    std::vector<Taken> taken;
     int users = 0;                  // that have not asked yet
   };
 
-  void dish(const Recipe& recipe, Index part, const Fraction& factor) { wanted_.push_back({&recipe, part, factor, {}, {}, 0}); }
+  void dish(const Recipe& recipe, Index part, const Fraction& factor) { wanted_.push_back({&recipe, part, factor, {}, {}, {}, 0}); }
 
   void menu() {
     const std::optional<Minute> hour = serve_field();
@@ -148,7 +149,7 @@ class Boarder {
         while (found < wanted_.size() && (wanted_[found].recipe != use.recipe || wanted_[found].part != use.part)) ++found;
         if (found == wanted_.size()) {
           if (found >= kMost) continue;
-          wanted_.push_back({use.recipe, use.part, Fraction(0), {}, {}, 0});
+          wanted_.push_back({use.recipe, use.part, Fraction(0), {}, {}, {}, 0});
         }
         uses[u] = found;
       }
@@ -190,13 +191,13 @@ class Boarder {
       for (std::size_t u = 0; u < one.uses.size(); ++u) {
         if (one.uses[u] >= kMost) continue;
         Wanted& used = wanted_[one.uses[u]];
-        ask(scaled, static_cast<Index>(u), used);
+        ask(scaled, static_cast<Index>(ready[at]), static_cast<Index>(u), used);
         if (--used.users == 0) ready.push_back(one.uses[u]);
       }
     }
   }
 
-  void ask(const Recipe& user, Index use, Wanted& used) {
+  void ask(const Recipe& user, Index making, Index use, Wanted& used) {
     bool any = false;
     for (const TakeLine& line : user.lines) {
       if (line.target.kind != TargetKind::use || line.target.index != use || line.struck) continue;
@@ -215,15 +216,18 @@ class Boarder {
       need.amount = share;
       used.factor += share;
       used.needs.push_back(std::move(need));
+      used.taken.push_back({making, static_cast<Index>(&line - user.lines.data()), share});
       any = true;
     }
     if (any) return;
     used.factor += Fraction(1);
+    used.taken.push_back({making, kNone, Fraction(1)});
     out_.unsized.push_back(std::string(used.recipe->title));
   }
 
   void makings() {
     out_.order.makings.resize(wanted_.size());
+    for (Wanted& one : wanted_) out_.taken.push_back(std::move(one.taken));
     for (std::size_t r = 0; r < out_.recipes.size(); ++r) {
       const Wanted& one = wanted_[place_[r]];
       out_.adapted.push_back(show(out_.recipes[r], {}));

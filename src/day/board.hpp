@@ -14,12 +14,24 @@ struct MadeOnce {
   std::string over;                    // "33 g for trimmings"; empty: nothing is left
 };
 
+// What one line takes of a making, as a share of the recipe as it is written, what is made for trimmings with it.
+struct Taken {
+  Index by = 0;        // the making whose line it is
+  Index line = kNone;  // kNone: nobody says how much, and it is made once as written
+  Fraction share;
+};
+
 struct Board {
+  Board() = default;
+  Board(Board&&) = default;  // makings look into the recipes, so a copy would look into another board
+  Board& operator=(Board&&) = default;
+
   std::deque<Recipe> recipes;          // at their sizes; makings look into them
   std::deque<Adapted> adapted;
   ClockOrder order;                    // what wind() asks for
   std::vector<std::optional<Minute>> serve;  // of each dish, where the menu says it
   std::vector<MadeOnce> shared;
+  std::vector<std::vector<Taken>> taken;  // of each making; empty for a dish
   std::vector<std::string> unsized;    // recipes taken as written, because nobody says how much of them is needed
   std::string title;
   const Kitchen* kitchen = nullptr;

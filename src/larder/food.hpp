@@ -68,6 +68,8 @@ class Larder {
   const Food* find(std::string_view name) const;
   // The same for a name that is folded already; `matched`: how many words at its end are the food's.
   const Food* find(std::span<const WordKey> words, std::size_t* matched = nullptr) const;
+  // Only where the whole name is one of the row's: what is known of butter is no figure for whipped butter.
+  const Food* named(std::string_view name) const;
   // The rows of that food which these words choose; the most words win. `food` is one of all().
   FoodForms forms(const Food& food, const FoodWords& words) const;
   std::span<const FoodForm> forms_of(const Food& food) const;

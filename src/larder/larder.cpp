@@ -137,6 +137,16 @@ const Food* Larder::find(std::span<const WordKey> words, std::size_t* matched) c
   return found;
 }
 
+const Food* Larder::named(std::string_view name) const {
+  const Food* const food = find(name);
+  if (food == nullptr) return nullptr;
+  const auto wanted = fold_name(name);
+  if (fold_name(food->name) == wanted) return food;
+  for (const std::string_view other : other_names(*food))
+    if (fold_name(other) == wanted) return food;
+  return nullptr;
+}
+
 const Figure* Larder::egg(std::string_view size, Dialect dialect) const {
   const std::string wanted = lower(trim(size));
   for (const Egg& egg : impl_->eggs)

@@ -23,13 +23,14 @@ bool is_letter(char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z')
 
 }  // namespace
 
-KitchenReader::KitchenReader(const Source& source, const Tree& tree, Report& report)
-    : in_{source, report, Dialect::unstated, {}}, tree_(tree), report_(report) {
+KitchenReader::KitchenReader(const Source& source, const Tree& tree, int today, Report& report)
+    : in_{source, report, Dialect::unstated, {}}, tree_(tree), report_(report), today_(today) {
   kitchen_.work = {Fraction(5), Fraction(5), common().minute, Manner::plain, false};
 }
 
 Kitchen KitchenReader::run() {
   settle_dialect();
+  settle_currency();
   for (View at : View(tree_, 0)) {
     if (at.kind() == Kind::field) field(at);
     else if (at.kind() == Kind::block) block(at);
@@ -218,9 +219,9 @@ void KitchenReader::value_field(Field which, View at, Span span) {
   else kitchen_.finest = size;
 }
 
-Kitchen check_kitchen(const Source& source, const Tree& tree, Report& report) {
+Kitchen check_kitchen(const Source& source, const Tree& tree, Report& report, int today) {
   check_text(source, report);
-  return KitchenReader(source, tree, report).run();
+  return KitchenReader(source, tree, today, report).run();
 }
 
 }  // namespace qtn

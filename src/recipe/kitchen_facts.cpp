@@ -118,14 +118,20 @@ void KitchenReader::block(View at) {
     auto folded = fold_name(in_.slice(name));
     for (const auto& [other, first] : names)
       if (other == folded)
-        report_.add(Code::kitchen_name_repeated, name, quoted(in_.slice(name)) + " stands here a second time.")
-            .also(first, "the first is here").expect("one line for each name");
+        repeated(which, name, first);
     names.push_back({std::move(folded), name});
     said_.clear();
     bool comma = false;
     for (std::size_t i = 1; i < cells.size(); ++i) comma = comma_number(cells[i - 1], cells[i]) || comma;
     if (!comma) fact(which, name, cells);
   }
+}
+
+void KitchenReader::repeated(Field which, Span name, Span first) {
+  auto& problem = report_.add(Code::kitchen_name_repeated, name, quoted(in_.slice(name)) + " stands here a second time.")
+                      .also(first, "the first is here").expect("one line for each name");
+  if (which == Field::suppliers) problem.expect("one line for each supplier, with all that it brings").because("The order to a supplier goes out once, on one day.");
+  if (which == Field::prices) problem.expect("one line for each thing, with the price that holds").because("With two prices nobody knows what the dish costs.");
 }
 
 void KitchenReader::bad_line(Field which, Span span) {
@@ -176,15 +182,13 @@ void KitchenReader::fact(Field which, Span name, const std::vector<Cell>& cells)
       kitchen_.fridges.push_back({in_.slice(name), std::nullopt});
       for (const Cell& cell : cells) fridge(cell, kitchen_.fridges.back());
       break;
-    case Field::suppliers:
-      for (const Cell& cell : cells) said(cell.word, cell.span);
-      break;
+    case Field::suppliers: supplier(name, cells); break;
     case Field::tins: tin(name, cells); break;
     case Field::verbs: verb(name, cells); break;
     case Field::house_measures: measure(name, cells); break;
     case Field::house_words: house_word(name, cells); break;
     case Field::ingredients: food(name, cells); break;
-    case Field::prices: price(cells); break;
+    case Field::prices: price(name, cells); break;
     default: wrong(Code::kitchen_fact_form, which, name); break;
   }
 }

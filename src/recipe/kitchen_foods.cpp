@@ -1,9 +1,8 @@
-// What the house knows of its ingredients: weights, allergens, prices.
+// What the house knows of its ingredients: weights, allergens.
 #include <algorithm>
 
 #include "diag/nearest.hpp"
 #include "larder/allergens.hpp"
-#include "recipe/dates.hpp"
 #include "recipe/kitchen_reader.hpp"
 #include "words/lexicon.hpp"
 
@@ -14,16 +13,6 @@ std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"
 
 constexpr std::string_view kHouse = "the kitchen file";
 
-// Only the whole name: what the table says of butter is no measure for whipped butter.
-const Food* listed(std::string_view name) {
-  const Food* const food = Larder::standard().find(name);
-  if (food == nullptr) return nullptr;
-  const auto wanted = fold_name(name);
-  if (fold_name(food->name) == wanted) return food;
-  for (std::string_view other : Larder::standard().other_names(*food))
-    if (fold_name(other) == wanted) return food;
-  return nullptr;
-}
 
 bool is_far(const Fraction& mine, const Figure& known) {
   return known.known() && ((mine - known.value) / known.value).abs() > Fraction::of(1, 4);
@@ -84,7 +73,7 @@ void KitchenReader::density(Span name, const Cell& cell, std::size_t at, Food& m
   }
   mine.density.value = mine.density_small.value = in_base(*weight, in_.dialect).low / size;
   mine.density.source = mine.density_small.source = kHouse;
-  const Food* const known = listed(in_.slice(name));
+  const Food* const known = Larder::standard().named(in_.slice(name));
   // A spoon is filled otherwise than a cup; the house may have weighed either.
   if (known == nullptr || !is_far(mine.density.value, known->density)) return;
   if (known->density_small.known() && !is_far(mine.density.value, known->density_small)) return;
@@ -99,7 +88,7 @@ void KitchenReader::each(Span name, const Cell& cell, Food& mine) {
   if (!weight) return;
   mine.each.value = in_base(*weight, in_.dialect).low;
   mine.each.source = kHouse;
-  const Food* const known = listed(in_.slice(name));
+  const Food* const known = Larder::standard().named(in_.slice(name));
   if (known == nullptr || !is_far(mine.each.value, known->each)) return;
   report_.add(Code::kitchen_each_far, cell.span,
               "This is " + mine.each.value.decimal(0) + " g each; the table has " + known->each.value.decimal(0) + " g.")
@@ -121,43 +110,6 @@ void KitchenReader::allergen(const Cell& cell, HouseFood& house) {
   report_.add(Code::kitchen_allergen, cell.span, quoted(cell.text) + " is on no list of allergens. " + did_you_mean(near))
       .find(quoted(cell.text)).expect("a name that guests ask by: " + quoted(near[0]))
       .offer(cell.span, std::string(near[0]), "write " + quoted(near[0]));
-}
-
-void KitchenReader::price(const std::vector<Cell>& cells) {
-  bool priced = false;
-  for (const Cell& cell : cells) {
-    const bool amount = cell.word.find(" per ") != std::string::npos || cell.word.ends_with(" each");
-    if (amount) {
-      said("price", cell.span);
-      money(cell);
-      priced = true;
-    } else if (priced && (starts_number(cell.text) || cell.text.find(' ') != std::string_view::npos)) {
-      said("date", cell.span);
-      read_date(cell.text, cell.span, report_);
-    } else {
-      wrong(Code::kitchen_price_fact, Field::prices, cell.span);
-      priced = true;  // said already that the price cannot be read
-    }
-  }
-}
-
-void KitchenReader::money(const Cell& cell) {
-  constexpr Code kCode = Code::kitchen_price_fact;
-  for (std::string_view sign : {"£", "$", "€"})
-    if (cell.text.starts_with(sign)) {
-      const Span at{cell.span.begin, cell.span.begin + static_cast<std::uint32_t>(sign.size())};
-      report_.add(kCode, at, "Prices carry no sign: `currency:` says it once for all.").find(quoted(sign))
-          .expect("the number alone").fix(at, "", "leave the sign out");
-      return;
-    }
-  const std::size_t at = cell.word.find(" per ");
-  if (at == std::string::npos) {  // 0.35 each
-    figure(kCode, Field::prices, {cell.span.begin, cell.span.end - 5}, {Dimension::count});
-    return;
-  }
-  const auto cut = cell.span.begin + static_cast<std::uint32_t>(at);
-  if (!figure(kCode, Field::prices, {cell.span.begin, cut}, {Dimension::count})) return;
-  per(kCode, Field::prices, {cut + 5, cell.span.end}, {Dimension::mass, Dimension::volume, Dimension::count, Dimension::length});
 }
 
 }  // namespace qtn

@@ -8,7 +8,7 @@ namespace qtn {
 
 class KitchenReader {
  public:
-  KitchenReader(const Source& source, const Tree& tree, Report& report);
+  KitchenReader(const Source& source, const Tree& tree, int today, Report& report);
   Kitchen run();
 
  private:
@@ -39,6 +39,7 @@ class KitchenReader {
   // kitchen_facts.cpp: blocks
   void block(View at);
   void bad_line(Field which, Span span);
+  void repeated(Field which, Span name, Span first);
   std::vector<Cell> cells_of(View line);
   bool comma_number(const Cell& before, const Cell& after);
   void fact(Field which, Span name, const std::vector<Cell>& cells);
@@ -58,13 +59,20 @@ class KitchenReader {
   void tin(Span name, const std::vector<Cell>& cells);
   void choose_oven();
 
-  // kitchen_foods.cpp: ingredients and prices
+  // kitchen_foods.cpp: ingredients
   void food(Span name, const std::vector<Cell>& cells);
   void density(Span name, const Cell& cell, std::size_t per, Food& mine);
   void each(Span name, const Cell& cell, Food& mine);
   void allergen(const Cell& cell, HouseFood& house);
-  void price(const std::vector<Cell>& cells);
-  void money(const Cell& cell);
+
+  // kitchen_prices.cpp: who brings what, and what it costs
+  void supplier(Span name, const std::vector<Cell>& cells);
+  void brings(const Cell& cell, Supplier& mine);
+  void price(Span name, const std::vector<Cell>& cells);
+  void money(const Cell& cell, HousePrice& mine);
+  std::optional<Fraction> sum_of_money(Span span);
+  bool other_currency(std::string_view found, Span span);
+  void settle_currency();
 
   // Amounts in a span of this file. nullopt: it is none (nothing was said), or it is damaged (that was said).
   std::optional<Counted> counted(Span span);
@@ -81,6 +89,9 @@ class KitchenReader {
   Report& report_;
   Kitchen kitchen_;
   Tree scratch_;
+  int today_ = 0;  // days since 1970-01-01; 0: dates are not compared with it
+  Span currency_;  // where a currency was first said, and ...
+  std::string currency_word_;  // ... which
   std::vector<std::pair<Field, Span>> seen_;
   std::vector<std::pair<std::string, Span>> said_;
 };

@@ -342,6 +342,21 @@ struct HouseFridge {  // or a freezer, which stands below 0 °C
   std::string_view name;
   std::optional<Quantity> temperature;
 };
+struct Supplier {  // one line of `suppliers:`
+  std::string_view name;
+  std::vector<std::string_view> foods;  // as written: "flour"
+  std::string_view when;                // as written: "every day but Sunday"; may be empty
+  unsigned days = 0;                    // of it, where those are days of the week: bit 0 Monday ... bit 6 Sunday
+  int ahead = 0;                        // ordered so many days before it comes; 0: not said
+};
+struct HousePrice {  // one line of `prices:`
+  std::string_view name;
+  Fraction money = Fraction::lost();    // for the pack, in the kitchen's currency
+  Quantity pack;                        // 250 g, 12, 1 punnet
+  bool loose = false;                   // per kg, per l, each: sold in any amount
+  std::optional<int> day;               // it was asked, days since 1970-01-01
+  Span span;                            // the name
+};
 struct Kitchen {
   std::string_view name;
   Dialect dialect = Dialect::unstated;
@@ -363,6 +378,8 @@ struct Kitchen {
   std::vector<std::pair<std::string_view, Tin>> tins;
   std::vector<std::pair<std::string_view, Verb>> verbs;
   std::vector<HouseFood> foods;
+  std::vector<Supplier> suppliers;
+  std::vector<HousePrice> prices;
   std::vector<std::pair<std::string_view, std::string_view>> words_of_house;
   struct Fact {
     Field block;
@@ -464,7 +481,8 @@ struct Surroundings {
 Recipe check(const Source& source, const Tree& tree, const Surroundings& around, Report& report, Recipe&& spare = {});
 // What `use:` lines a tree has, before anything is checked.
 std::vector<Use> uses_of(const Source& source, const Tree& tree);
-Kitchen check_kitchen(const Source& source, const Tree& tree, Report& report);
+// `today`: days since 1970-01-01, for prices asked on a day to come; 0: not checked.
+Kitchen check_kitchen(const Source& source, const Tree& tree, Report& report, int today = 0);
 
 // A version of a checked recipe: a variant's arrow lines applied, an `or` line chosen by name; checked again as a
 // recipe of its own. nullopt when it has no such variant or alternative (nothing is reported then).

@@ -65,6 +65,16 @@ std::string_view key_of(std::uint16_t kind) {
       return "time";
     case FactKind::measures:
       return "measures";
+    case FactKind::comes:
+      return "comes";
+    case FactKind::order_by:
+      return "orderBy";
+    case FactKind::cost:
+      return "cost";
+    case FactKind::portion:
+      return "portion";
+    case FactKind::price:
+      return "price";
   }
   return "other";
 }
@@ -183,11 +193,22 @@ class Record {
       json_.member("text", words(trial.runs));
     });
     if (card_.allergens.said) allergens();
+    if (!card_.columns.empty()) {
+      list("records", card_.records, [&](const Entry& entry) { this->entry(entry); });
+    }
     json_.close('}');
     json_.end_line();
   }
 
  private:
+  void entry(const Entry& record) {
+    for (std::size_t i = 0; i < card_.columns.size() && i < record.cells.size(); ++i) json_.member(card_.columns[i], record.cells[i]);
+    list("for", record.of, [&](const auto& one) {
+      json_.member("dish", one.first);
+      json_.member("amount", one.second);
+    });
+  }
+
   std::string words(Range32 range) const {
     std::string text;
     for (const Run& run : runs_of(card_, range)) text += card_.view(run);

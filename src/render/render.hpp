@@ -8,7 +8,9 @@
 
 namespace qtn {
 
-enum class Format : std::uint8_t { markdown, html, text, json, ical };
+enum class Format : std::uint8_t { markdown, html, text, json, ical, csv };
+// What a format is asked for: a calendar is of a run sheet only, columns are of an order.
+enum class Paper : std::uint8_t { card, day, order };
 
 // Appends to `out`, so that many cards can share one buffer.
 void render_markdown(const Card& card, std::string& out);  // CommonMark
@@ -16,6 +18,7 @@ void render_html(const Card& card, std::string& out);      // one self-contained
 void render_text(const Card& card, std::string& out);      // plain text, no markup characters
 void render_json(const Card& card, std::string& out);      // display text beside exact values
 void render_ical(const Card& card, std::string& out);      // of a run sheet: RFC 5545
+void render_csv(const Card& card, std::string& out);       // of an order, its records: RFC 4180
 void render(Format format, const Card& card, std::string& out);
 // A table's own card and one for each dish: one page in HTML, one after another in any other output.
 void render(Format format, std::span<const Card> cards, std::string& out);
@@ -26,8 +29,7 @@ struct FormatRow {
   Format format;
   std::string_view name, ending, purpose;
 };
-// `sheet`: of a run sheet, which may be a calendar too.
-const FormatRow* find_format(std::string_view name, bool sheet = false);
-std::string format_names(bool sheet = false);  // "markdown, html, text, json"
+const FormatRow* find_format(std::string_view name, Paper paper = Paper::card);
+std::string format_names(Paper paper = Paper::card);  // "markdown, html, text, json"
 
 }  // namespace qtn

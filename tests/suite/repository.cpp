@@ -25,11 +25,12 @@ const std::map<std::string, std::set<std::string>> kMay = {
     {"safety", {"base", "diag", "measure", "words", "larder", "recipe"}},
     {"plan", {"base"}},
     {"day", {"base", "diag", "measure", "words", "larder", "recipe", "safety", "adapt", "plan"}},
-    {"card", {"base", "diag", "measure", "words", "larder", "recipe", "safety", "adapt", "day"}},
+    {"order", {"base", "diag", "measure", "words", "larder", "formula", "recipe", "day"}},
+    {"card", {"base", "diag", "measure", "words", "larder", "formula", "recipe", "safety", "adapt", "day", "order"}},
     {"render", {"base", "measure", "card"}},
     {"book", {"base", "diag", "words", "syntax", "recipe", "safety", "day"}},
-    {"app", {"base", "diag", "measure", "words", "syntax", "larder", "formula", "recipe", "safety", "adapt", "plan", "day", "card", "render", "book"}},
-    {"cli", {"base", "diag", "measure", "words", "syntax", "larder", "recipe", "safety", "adapt", "plan", "day", "card", "render", "book", "app"}},
+    {"app", {"base", "diag", "measure", "words", "syntax", "larder", "formula", "recipe", "safety", "adapt", "plan", "day", "order", "card", "render", "book"}},
+    {"cli", {"base", "diag", "measure", "words", "syntax", "larder", "recipe", "safety", "adapt", "plan", "day", "order", "card", "render", "book", "app"}},
 };
 
 std::vector<std::filesystem::path> sources(const std::string& folder) {

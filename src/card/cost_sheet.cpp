@@ -1,0 +1,149 @@
+#include "card/cost_sheet.hpp"
+
+#include "card/listed.hpp"
+#include "formula/price.hpp"
+#include "measure/money.hpp"
+#include "words/fold.hpp"
+
+namespace qtn {
+namespace {
+
+std::string per_cent(const Fraction& share) { return (share * Fraction(100)).decimal(1) + " %"; }
+
+class CostWriter : SheetWriter {
+ public:
+  CostWriter(const Costing& all, const Recipe& recipe, const Board& board, const CostWish& wish, const Words& words)
+      : SheetWriter(words), all_(all), recipe_(recipe), board_(board), wish_(wish) {
+    cost_ = wish.allowance ? with_allowance(all.cost, *wish.allowance) : all.cost;
+  }
+
+  Card run() {
+    card_.title = plain(board_.title);
+    card_.edition = plain(std::string(words_[Caption::cost_sheet]) + size());
+    card_.notes_heading = caption(Caption::notes);
+    card_.list_heading = caption(Caption::line_by_line);
+    card_.first_column = caption(Caption::cost), card_.second_column = caption(Caption::share);
+    card_.second = true;
+    card_.columns = {"part", "item", "amount", "unit", "cost", "exact", "currency", "share", "priced"};
+    head();
+    for (const CostPart& part : all_.parts) this->part(part);
+    notes();
+    clean(card_);
+    return std::move(card_);
+  }
+
+ private:
+  std::string_view currency() const { return board_.kitchen != nullptr ? board_.kitchen->currency : std::string_view(); }
+  std::string money(const Fraction& value) const { return write_money(value, currency()); }
+
+  std::string size() const {
+    if (recipe_.kind == FileKind::menu || board_.order.makings.empty()) return {};
+    const Fraction& factor = board_.order.makings.front().recipe->factor;
+    return factor == Fraction(1) ? std::string() : ", " + write_times(factor) + std::string(words_[Caption::times_the_recipe]);
+  }
+
+  // A cost and, where it was asked for, the price that goes with it.
+  void portion(const std::string& words, const Fraction& number, const Fraction& other) {
+    const bool range = !(number == other);
+    const auto both = [&](const Fraction& whole) {
+      const std::string least = money(whole / other), most = money(whole / number);
+      return range && least != most ? least + " to " + most : most;
+    };
+    fact(FactKind::portion, Caption::portion, both(cost_) + words);
+    if (wish_.food_cost)
+      fact(FactKind::price, Caption::price, both(price_for(cost_, *wish_.food_cost)) + words + ", at a food cost of " + per_cent(*wish_.food_cost));
+  }
+
+  void head() {
+    std::string whole = money(cost_);
+    if (wish_.allowance) whole += ", " + money(all_.cost) + " and " + per_cent(*wish_.allowance) + " on top";
+    if (!all_.no_price.empty()) whole += ", without what has no price";
+    fact(FactKind::cost, Caption::cost, whole);
+    bool shared = false;
+    if (all_.serves && all_.serves->low.sign() > 0) {
+      const std::string number = in_print(write_plain(*all_.serves));
+      portion(", of " + number, all_.serves->low, all_.serves->high), shared = true;
+    }
+    for (const Made& made : all_.makes) {
+      if (made.by_product || made.amount.is_lost() || made.amount.dimension() != Dimension::count || made.amount.low <= Fraction(1) || made.thing.empty()) continue;
+      portion(", one of " + in_print(write_plain(made.amount)) + " " + std::string(made.thing), made.amount.low, made.amount.high), shared = true;
+      break;
+    }
+    if (!shared && wish_.food_cost)
+      fact(FactKind::price, Caption::price, money(price_for(cost_, *wish_.food_cost)) + ", at a food cost of " + per_cent(*wish_.food_cost));
+  }
+
+  void part(const CostPart& part) {
+    const bool alone = all_.parts.size() == 1;
+    section(alone ? Range32{} : plain(part.name));
+    if (!alone) fact(FactKind::cost, Caption::cost, money(part.cost) + (all_.cost.sign() > 0 ? ", " + per_cent(part.cost / all_.cost) : ""));
+    card_.parts.back().rows.first = static_cast<std::uint32_t>(card_.rows.size());
+    for (const CostLine& line : part.lines) this->line(part, line);
+  }
+
+  void line(const CostPart& part, const CostLine& line) {
+    Row one;
+    const bool known = !line.cost.is_lost();
+    const bool shown = known && all_.cost.sign() > 0;
+    one.amount = known ? exact(money(line.cost), Role::amount, {line.cost, line.cost, common().money, Manner::plain, false}) : plain("?", Role::amount);
+    if (shown) one.second = plain(per_cent(line.cost / all_.cost), Role::second);
+    one.name = plain(line.name, Role::name);
+    one.optional = line.optional;
+    std::string rest;
+    const auto add = [&](const std::string& text) { rest += (rest.empty() || text.empty() ? "" : "; ") + text; };
+    if (!line.measure.amount.is_lost()) add(write_measure(line.measure) + (line.trimmed ? std::string(words_[Caption::as_bought]) : ""));
+    if (known && line.price != nullptr) rest += ", at " + say_price(*line.price, *board_.kitchen) + (goes_by(line) ? "" : " of " + std::string(line.price->name));
+    if (line.optional) add(std::string(words_[Caption::optional]));
+    if (known) add(line.through.empty() ? "" : "weighed by " + line.through);
+    if (!known) add(line.price == nullptr ? "no price" : "the price is " + say_price(*line.price, *board_.kitchen) + ", and no source says how that is brought to " + write_measure(line.measure));
+    one.rest = plain(rest);
+    row(one);
+    record(part, line);
+  }
+
+  // Is the price one of just that name?
+  static bool goes_by(const CostLine& line) { return fold_name(line.price->name) == fold_name(line.name); }
+
+  void record(const CostPart& part, const CostLine& line) {
+    const bool known = !line.cost.is_lost(), amount = !line.measure.amount.is_lost();
+    Entry one;
+    one.cells = {part.name, line.name, amount ? line.measure.amount.decimal(3) : "", amount ? std::string(unit(quantity_of(line.measure).unit).symbol) : "",
+                 known ? money_number(line.cost, currency()) : "", known ? line.cost.exact() : "", known ? std::string(currency()) : "",
+                 known && all_.cost.sign() > 0 ? (line.cost / all_.cost * Fraction(100)).decimal(1) : "", line.price != nullptr && line.price->day ? say_day(*line.price->day) : ""};
+    card_.records.push_back(std::move(one));
+  }
+
+  void notes() {
+    for (const HousePrice* price : all_.stale)
+      remark(Remark::Kind::watch, "The price of " + std::string(price->name) + " is of " + say_day(*price->day) + ", more than a year old.");
+    if (!all_.no_price.empty()) remark(Remark::Kind::lacking, "What these cost, so the real cost is higher: " + in_words(all_.no_price) + ".");
+    if (!all_.undated.empty()) {
+      std::vector<std::string> names;
+      for (const HousePrice* price : all_.undated) names.emplace_back(price->name);
+      remark(Remark::Kind::lacking, "On which day these prices were asked: " + in_words(names) + ".");
+    }
+    if (!all_.unmeasured.empty()) remark(Remark::Kind::note, "Without an amount, so not counted: " + in_words(all_.unmeasured) + ".");
+    std::string basis = "Costs are of what is bought, at the larger end of a range";
+    basis += all_.untrimmed ? "; where a recipe does not say what it is cut from, nothing is added for trimming. " : ". ";
+    remark(Remark::Kind::note, basis + "What is left of a pack is not counted. Labour, fuel and rent are not in it.");
+    const int digits = money_digits(currency());
+    remark(Remark::Kind::note, "Every line is worked out exactly and rounded once, where it is shown. A total is the exact sum, rounded once, so it may differ from the sum of the lines shown by up to half of " +
+                                   std::string(digits == 0 ? "1" : digits == 3 ? "0.001" : "0.01") + " a line.");
+    for (const std::string& one : board_.unsized)
+      remark(Remark::Kind::lacking, "How much of " + one + " is needed; it is counted at the size that it is written in.");
+  }
+
+  const Costing& all_;
+  const Recipe& recipe_;
+  const Board& board_;
+  const CostWish& wish_;
+  Fraction cost_;  // with the allowance
+};
+
+}  // namespace
+
+Card make_costs(const Costing& all, const Recipe& recipe, const Board& board, const CostWish& wish, const Words& words) {
+  return CostWriter(all, recipe, board, wish, words).run();
+}
+
+}  // namespace qtn
