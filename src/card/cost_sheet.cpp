@@ -62,11 +62,11 @@ class CostWriter : SheetWriter {
     bool shared = false;
     if (all_.serves && all_.serves->low.sign() > 0) {
       const std::string number = in_print(write_plain(*all_.serves));
-      portion(", of " + number, all_.serves->low, all_.serves->high), shared = true;
+      portion(" for each of " + number, all_.serves->low, all_.serves->high), shared = true;
     }
     for (const Made& made : all_.makes) {
       if (made.by_product || made.amount.is_lost() || made.amount.dimension() != Dimension::count || made.amount.low <= Fraction(1) || made.thing.empty()) continue;
-      portion(", one of " + in_print(write_plain(made.amount)) + " " + std::string(made.thing), made.amount.low, made.amount.high), shared = true;
+      portion(" for each of " + in_print(write_plain(made.amount)) + " " + std::string(made.thing), made.amount.low, made.amount.high), shared = true;
       break;
     }
     if (!shared && wish_.food_cost)
@@ -114,8 +114,11 @@ class CostWriter : SheetWriter {
   }
 
   void notes() {
-    for (const HousePrice* price : all_.stale)
-      remark(Remark::Kind::watch, "The price of " + std::string(price->name) + " is of " + say_day(*price->day) + ", more than a year old.");
+    if (!all_.stale.empty()) {
+      std::vector<std::string> names;
+      for (const HousePrice* price : all_.stale) names.push_back(std::string(price->name) + " (" + say_day(*price->day) + ")");
+      remark(Remark::Kind::watch, "These prices are more than a year old: " + in_words(names) + ".");
+    }
     if (!all_.no_price.empty()) remark(Remark::Kind::lacking, "What these cost, so the real cost is higher: " + in_words(all_.no_price) + ".");
     if (!all_.undated.empty()) {
       std::vector<std::string> names;

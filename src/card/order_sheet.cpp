@@ -90,7 +90,7 @@ class OrderWriter : SheetWriter {
     one.optional = !line.optional.is_zero();
     std::string rest = "for ";
     for (std::size_t i = 0; i < line.shares.size(); ++i) {
-      const Share& share = line.shares[i];
+      const DishShare& share = line.shares[i];
       rest += (i == 0 ? "" : ", ") + share.dish + " " + amount(line, share.amount);
       if (!share.via.empty() || share.optional)
         rest += " (" + share.via + (share.via.empty() || !share.optional ? "" : ", ") + (share.optional ? std::string(words_[Caption::optional]) : "") + ")";
@@ -117,7 +117,7 @@ class OrderWriter : SheetWriter {
                  number(line.measure.amount), std::string(unit(wanted.unit).symbol), line.measure.amount.exact(), number(line.packs),
                  line.packs.is_lost() ? std::string() : line.pack_words, line.cost.is_lost() ? std::string() : money_number(line.cost, currency()),
                  line.cost.is_lost() ? std::string() : std::string(currency()), number(line.left), for_what};
-    for (const Share& share : line.shares)
+    for (const DishShare& share : line.shares)
       one.of.emplace_back(share.dish + (share.via.empty() ? "" : " (" + share.via + ")"), amount(line, share.amount));
     card_.records.push_back(std::move(one));
   }

@@ -132,14 +132,14 @@ class Gatherer {
   }
 
   static void share(Purchase& line, const Board& board, std::size_t dish, const Need& need, const Fraction& amount) {
-    Share mine;
+    DishShare mine;
     mine.dish = board.order.makings[dish].recipe->title;
     if (need.making >= board.order.dishes) {
       const Making& making = board.order.makings[need.making];
       mine.via = making.part != kNone ? making.recipe->parts[making.part].name : making.recipe->title;
     }
     mine.amount = amount, mine.optional = need.optional;
-    for (Share& other : line.shares)
+    for (DishShare& other : line.shares)
       if (other.dish == mine.dish && other.via == mine.via && other.optional == mine.optional) {
         other.amount += amount;
         return;

@@ -54,7 +54,7 @@ const HousePrice* price_of(const Kitchen* kitchen, std::string_view name);
 Measure pack_of(const HousePrice& price, Dialect dialect);  // what is in one
 
 // ---- the order ----------------------------------------------------------------------------------------------------
-struct Share {
+struct DishShare {
   std::string dish;
   std::string via;               // the recipe it goes into, where that is another: "Shortcrust"
   Fraction amount;               // of the purchase's measure
@@ -67,7 +67,7 @@ struct Purchase {
   bool spoonful = false;         // all of it is written in spoons
   Fraction pack = Fraction::lost();  // what one holds, where all its lines say so; of the price where there is one
   std::string pack_words;        // "400 g tins", "250 g", "12"
-  std::vector<Share> shares;     // sum to the measure
+  std::vector<DishShare> shares;     // sum to the measure
   const HousePrice* price = nullptr;
   Fraction packs = Fraction::lost();  // whole; lost where it is sold loose or nobody says
   Fraction left = Fraction::lost();   // of the packs, in the measure

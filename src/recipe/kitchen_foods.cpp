@@ -13,7 +13,6 @@ std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"
 
 constexpr std::string_view kHouse = "the kitchen file";
 
-
 bool is_far(const Fraction& mine, const Figure& known) {
   return known.known() && ((mine - known.value) / known.value).abs() > Fraction::of(1, 4);
 }

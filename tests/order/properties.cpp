@@ -23,7 +23,7 @@ Sums sums_of(const Purchases& all) {
   for (const Delivery& delivery : all.deliveries)
     for (const Purchase& line : delivery.lines) {
       Fraction shares(0);
-      for (const Share& share : line.shares) shares += share.amount;
+      for (const DishShare& share : line.shares) shares += share.amount;
       CHECK_MESSAGE(shares == line.measure.amount, line.name);
       CHECK_MESSAGE(out.emplace(place_of(line.key, line.measure), line.measure.amount).second, line.name);
     }

@@ -190,6 +190,76 @@ TEST_CASE("prices") {
   CHECK(block("prices", "butter   0 per kg") == "zero_amount");
   CHECK(block("prices", "butter   1.95 per lump of it") == "kitchen_price_fact");
   CHECK(block("prices", "cress   0.80 per punnet, 2026-01-05") == "");
+  CHECK(block("prices", "butter   1.95 per 0 g") == "pack_of_nothing");
+  CHECK(block("prices", "eggs   3.20 per 0") == "pack_of_nothing");
+  CHECK(block("prices", "butter   -1.95 per kg") != "");
+  CHECK(block("prices", "butter   1.95 per kg\n  butter   2.10 per kg") == "kitchen_name_repeated");
+}
+
+TEST_CASE("prices are kept: money, pack, day") {
+  const House house("prices:\n  butter  1.95 per 250 g, 2026-01-05\n  plain flour  1.10 per kg\n  salt  0.85 per 1 kg\n  eggs  3.20 per 12\n  lemons  0.35 each\n  cress  0.80 per punnet\n");
+  const auto& all = house.kitchen.prices;
+  REQUIRE(all.size() == 6);
+  CHECK(all[0].money == Fraction::of(39, 20));
+  CHECK(all[0].pack.low == Fraction(250));
+  CHECK(all[0].day == 20458);  // days since 1970-01-01
+  CHECK_FALSE(all[0].loose);
+  CHECK(all[1].loose);        // by weight
+  CHECK_FALSE(all[2].loose);  // a bag
+  CHECK_FALSE(all[3].loose);
+  CHECK(all[4].loose);
+  CHECK_FALSE(all[5].loose);
+}
+
+TEST_CASE("prices in two currencies") {
+  const std::string pounds = "currency: GBP\nprices:\n  butter   ";
+  CHECK(codes(pounds + "1.95 per kg\n") == "");
+  CHECK(codes(pounds + "£1.95 per kg\n") == "kitchen_price_fact");
+  CHECK(codes(pounds + "1.95 GBP per kg\n") == "kitchen_price_fact");
+  CHECK(codes(pounds + "€1.95 per kg\n") == "two_currencies");
+  CHECK(codes(pounds + "1.95 EUR per kg\n") == "two_currencies");
+  CHECK(codes(pounds + "$0.35 each\n") == "two_currencies");
+  CHECK(codes("prices:\n  butter  1.95 EUR per kg\ncurrency: GBP\n") == "two_currencies");
+  CHECK(codes("prices:\n  butter  €1.95 per kg\n  salt  £1 per kg\n") == "kitchen_price_fact two_currencies");
+  // A sign of the house's own money is taken out for certain; another's never.
+  CHECK(House(pounds + "£1.95 per kg\n").report.list()[0].fixes.size() == 1);
+  CHECK(House(pounds + "€1.95 per kg\n").report.list()[0].fixes.empty());
+}
+
+TEST_CASE("a price of a day to come") {
+  const auto told = [](int today) {
+    const Source source("kitchen.qtn", "kitchen: K\nprices:\n  butter  1.95 per kg, 2026-01-05\n");
+    Report report;
+    check_kitchen(source, parse(source), report, today);
+    return report.warnings();
+  };
+  CHECK(told(0) == 0);
+  CHECK(told(20457) == 1);
+  CHECK(told(20458) == 0);
+}
+
+TEST_CASE("suppliers: what they bring, then when") {
+  const House house(
+      "suppliers:\n  Mill  flour, oats; Tuesdays\n  Dairy  milk; every day but Sunday; 2 days ahead\n  Fish  haddock; when the boats go out\n"
+      "  Stores  sugar, salt; Monday to Friday\n  Garden  leeks; Mon, Thu\n  Butcher  beef, Wednesdays and Saturdays\n  Weekend  cake; Friday to Monday\n");
+  REQUIRE_MESSAGE(house.report.list().empty(), house.codes());
+  const auto& all = house.kitchen.suppliers;
+  REQUIRE(all.size() == 7);
+  CHECK(all[0].foods == std::vector<std::string_view>{"flour", "oats"});
+  CHECK(all[0].days == 0b10);
+  CHECK(all[0].when == "Tuesdays");
+  CHECK(all[1].days == 0b0111111);
+  CHECK(all[1].ahead == 2);
+  CHECK(all[2].days == 0);
+  CHECK(all[2].when == "when the boats go out");
+  CHECK(all[3].days == 0b11111);
+  CHECK(all[4].days == 0b1001);
+  CHECK(all[5].foods == std::vector<std::string_view>{"beef"});
+  CHECK(all[5].days == 0b100100);
+  CHECK(all[6].days == 0b1110001);
+  CHECK(block("suppliers", "Mill  flour\n  Mill  oats") == "kitchen_name_repeated");
+  CHECK(block("suppliers", "Mill  flour\n  Stores  sugar, flour") == "food_of_two_suppliers");
+  CHECK(block("suppliers", "Mill  milk\n  Stores  buttermilk") == "");
 }
 
 TEST_CASE("a house's own weights come before the table's") {

@@ -87,5 +87,5 @@ TEST_CASE("golden runs of the program") {
     for (const auto& input : inputs) ++count, one_input(folder, calls[0], input);
   }
   CHECK(count >= 18);
-  CHECK(run_commands == std::set<std::string>{"ask", "card", "check", "day", "explain", "ratios", "read"});
+  CHECK(run_commands == std::set<std::string>{"ask", "card", "check", "cost", "day", "explain", "order", "ratios", "read"});
 }
