@@ -58,7 +58,7 @@ class Calendar {
     // The stamp says when the entry was made; a plan has no clock of its own, so that one input makes one file.
     line("DTSTAMP:" + stamp(zoned ? from : from + "Z"));
     line("DTSTART:" + stamp(from));
-    line("DTEND:" + stamp(until));
+    if (until != from) line("DTEND:" + stamp(until));  // an end must be later than its beginning (RFC 5545, 3.8.2.2)
     if (hour.times > 1) {
       const bool daily = hour.every % 1440 == 0;
       line("RRULE:FREQ=" + std::string(daily ? "DAILY" : "MINUTELY") + ";INTERVAL=" + std::to_string(daily ? hour.every / 1440 : hour.every) +

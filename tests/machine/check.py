@@ -183,7 +183,10 @@ def check_day(path, folder, where):
         if len(events) != len(hours) or len({event["UID"] for event in events}) != len(events):
             faults.append(f"{where}: {len(events)} events of {len(hours)} hours, or one UID twice")
         for event, hour in zip(events, hours):
-            start, end = event["DTSTART"].dt, event["DTEND"].dt
+            start = event["DTSTART"].dt
+            end = event["DTEND"].dt if "DTEND" in event else start
+            if "DTEND" in event and end <= start:
+                faults.append(f"{where}: an end that is not later than its beginning")
             wanted = ("fromUtc", "untilUtc") if zone else ("from", "until")
             written = tuple(moment.strftime("%Y-%m-%dT%H:%M") + ("Z" if zone else "") for moment in (start, end))
             if written != tuple(hour[name] for name in wanted) or (start.tzinfo is None) == bool(zone):
