@@ -79,6 +79,10 @@ Drawing drawing_of(const Day& day, const std::string& title) {
     if (first > last) continue;
     first = first / 60 * 60, last = (last + 59) / 60 * 60;
     if (last == first) last += 60;
+    // What goes on beyond, into the night or out of it, is seen to go on.
+    const auto goes_on = [&](Minute at) { return std::any_of(placed.begin(), placed.end(), [&](const Placed& one) { return one.begin <= at && one.end > at; }); };
+    if (goes_on(last)) last = std::min(last + 60, date + 1440);
+    if (goes_on(first - 1)) first = std::max(first - 60, date);
     Strip strip;
     strip.title = write_day(date);
     strip.length = static_cast<int>(last - first);
