@@ -101,7 +101,10 @@ void alone(const Board& board, DayOrder order, Day& day) {
     const Board single = board_of(*board.order.makings[d].recipe, {}, unsaid);
     if (unsaid.has_errors()) continue;
     const Day own = plan_day(wind(single.order), order, unsaid);
-    if (own.planned) day.alone.push_back(single.title + " at " + write_wall(own.end));
+    if (own.planned) {
+      const bool other_day = day_begin(own.end) != day_begin(*order.start);
+      day.alone.push_back(single.title + " at " + write_clock(own.end) + (other_day ? " on " + write_day(own.end) : ""));
+    }
   }
 }
 
@@ -129,6 +132,7 @@ bool print_day(const Recipe& written, const DayAsk& ask, Format format, std::str
   if (ask.cooks) order.cooks = *ask.cooks;
   if (ask.ovens) order.ovens = *ask.ovens;
   order.nights = ask.nights;
+  order.source = recipe.source;
   order.start = ask.start;
   order.pins = ask.pins, order.settled = ask.settled;
   const std::string zone = !ask.zone.empty() || board.kitchen == nullptr ? ask.zone : std::string(board.kitchen->zone);

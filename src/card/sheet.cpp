@@ -57,7 +57,7 @@ class SheetMaker {
     for (const Served& one : day_.served) {
       std::string& line = tables[one.wall];
       line += (line.empty() ? "" : ", ") + one.dish;
-      if (one.hot && one.waits > 0) line += " (kept hot for " + say_length(one.waits, 1) + ")";
+      if (one.hot && one.waits > 0) line += " (ready " + say_length(one.waits, 1) + " before)";
     }
     for (const auto& [wall, dishes] : tables)
       fact(FactKind::serve, Caption::serve, write_clock(wall) + ", " + write_day(wall) + ": " + dishes);
@@ -77,7 +77,7 @@ class SheetMaker {
     const std::string date = ", " + write_day(wall);
     if (days > 1) return say_number(days) + " days before" + date;
     if (days == 1) return (of_day < 12 * 60 ? "The morning before" : of_day < 17 * 60 ? "The afternoon before" : "The evening before") + date;
-    if (wall >= first_) return wall > first_ ? "While they eat" : "At table";
+    if (wall >= first_) return std::string(wall > first_ ? "While they eat" : "At table") + (days < 0 ? date : "");
     if (first_ - wall <= 20) return "The last twenty minutes";
     if (first_ - wall <= 60) return "The last hour";
     return (of_day < 12 * 60 ? "In the morning" : of_day < 17 * 60 ? "In the afternoon" : "In the evening") + (days == 0 ? date : "");

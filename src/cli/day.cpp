@@ -22,6 +22,11 @@ bool wrong(const std::string& what, const std::string& value, const std::string&
 bool read_hour(const std::string& what, const std::string& text, std::optional<Minute>& out) {
   if (text.empty()) return true;
   out = read_wall(text);
+  const bool in_form = text.size() >= 15 && text[4] == '-' && text[7] == '-';
+  if (!out && in_form) {
+    complain(what + " " + text + ": there is no such day, or no such hour of a 24-hour clock");
+    return false;
+  }
   return out || wrong(what, text, "a day and an hour: \"2026-12-05 18:30\"");
 }
 
@@ -92,9 +97,17 @@ std::optional<DayAsk> ask_of(const DayOptions& options, const Recipe& recipe) {
   return ask;
 }
 
-void tell(const std::string& path, const Report& report) {
-  for (const Diagnostic& problem : report.list())
-    complain(path + ": " + problem.message + (problem.expected.empty() ? "" : " Expected: " + problem.expected + "."));
+// What stands in the file at its place, the rest in a line.
+void tell(const Named& asked, const Report& report) {
+  for (const Diagnostic& problem : report.list()) {
+    if (problem.span.size() == 0) {
+      complain(asked.path + ": " + problem.message + (problem.expected.empty() ? "" : " Expected: " + problem.expected + "."));
+      continue;
+    }
+    Report one;
+    one.add(problem.code, problem.severity, problem.span, problem.message) = problem;
+    show_problems({{&asked.checked->source, &one}}, false);
+  }
 }
 
 }  // namespace
@@ -126,8 +139,11 @@ int run_day(const DayOptions& options) {
   Report report;
   std::string sheet;
   const bool printed = print_day(*asked->checked->recipe, *ask, format->format, sheet, report);
-  tell(asked->path, report);
-  if (!printed) return kNotServed;
+  tell(*asked, report);
+  if (!printed) {
+    complain(asked->path + ": no run sheet was made");
+    return kNotServed;
+  }
   return deliver(options.out, sheet) ? kFine : kNotServed;
 }
 

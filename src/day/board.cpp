@@ -64,6 +64,7 @@ class Boarder {
               .also(span, "the first is here").expect("one line, with all that is wanted of it");
       seen.push_back({use.recipe, line.span});
       dish(*use.recipe, use.part, asked_of(line, *use.recipe));
+      out_.serve_places.push_back(serve_place_);
       out_.serve.push_back(hour_of(line, hour));
     }
     if (wanted_.empty() && !report_.has_errors())
@@ -101,7 +102,7 @@ class Boarder {
     for (const TextFact& fact : recipe_.facts) {
       if (fact.field != Field::serve) continue;
       const std::string_view text = trim(recipe_.slice(fact.span));
-      if (const auto wall = read_wall(text)) return wall;
+      if (const auto wall = read_wall(text)) return serve_place_ = fact.span, wall;
       report_.add(Code::serve_not_an_hour, fact.span, "This is no day and hour.").find("`" + std::string(text) + "`")
           .expect("a day and an hour: `2026-02-15 13:00`");
     }
@@ -116,11 +117,11 @@ class Boarder {
       int value = 0;
       for (std::size_t i = digit; i < text.size() && text[i] >= '0' && text[i] <= '9' && value < 100; ++i) value = value * 10 + (text[i] - '0');
       if (digit != std::string_view::npos && value >= 1 && value <= 99) out_.cooks = value;
-      else report_.add(Code::kitchen_cooks, fact.span, "This is no number of cooks.").expect("a whole number from 1 to 99");
+      else report_.add(Code::kitchen_cooks, fact.span, "This is no number of cooks.").find("`" + std::string(trim(text)) + "`").expect("a whole number from 1 to 99");
     }
   }
 
-  // `at 14:30`: on the menu's own day.
+  // `at 14:30`: on the menu's own day, or after its midnight where that would be more than half a day before it.
   std::optional<Minute> hour_of(const TakeLine& line, const std::optional<Minute>& menu) {
     for (Index t = line.tails.first; t < line.tails.end(); ++t) {
       const Tail& tail = recipe_.tails[t];
@@ -132,7 +133,11 @@ class Boarder {
         report_.add(Code::serve_not_an_hour, tail.span, "This is no hour of a 24-hour clock.").find("`" + std::string(text) + "`").expect("`at 14:30`");
         return menu;
       }
-      if (menu) return day_begin(*menu) + *clock;
+      if (!menu) return menu;
+      out_.serve_places.back() = tail.span;
+      constexpr Minute kHalfDay = 12 * 60;
+      const Minute wall = day_begin(*menu) + *clock;
+      return wall < *menu - kHalfDay ? wall + 1440 : wall;
     }
     return menu;
   }
@@ -234,7 +239,7 @@ class Boarder {
       Making& making = out_.order.makings[place_[r]];
       making = {&out_.recipes[r], nullptr, one.part, {}};
       for (const std::size_t use : one.uses) making.uses.push_back(use < kMost ? static_cast<Index>(use) : kNone);
-      if (one.needs.size() > 1) once(one, out_.recipes[r]);
+      if (one.needs.size() > 1) once(one);
     }
     for (std::size_t r = 0; r < out_.adapted.size(); ++r) out_.order.makings[place_[r]].adapted = &out_.adapted[r];
     std::erase_if(out_.order.makings, [](const Making& making) { return making.recipe == nullptr; });
@@ -242,14 +247,13 @@ class Boarder {
     out_.unsized.erase(std::unique(out_.unsized.begin(), out_.unsized.end()), out_.unsized.end());
   }
 
-  void once(const Wanted& one, const Recipe& scaled) {
+  void once(const Wanted& one) {
     MadeOnce made;
     made.name = one.part != kNone ? std::string(one.recipe->parts[one.part].name) : std::string(one.recipe->title);
     for (const Need& need : one.needs) {
       made.portions.push_back(need.words);
       if (!need.spare.empty()) made.over += (made.over.empty() ? "" : ", ") + need.spare;
     }
-    static_cast<void>(scaled);
     out_.shared.push_back(std::move(made));
   }
 
@@ -258,6 +262,7 @@ class Boarder {
   Report& report_;
   Board out_;
   std::vector<Wanted> wanted_;
+  Span serve_place_{};              // of the menu's `serve:`
   std::vector<std::size_t> place_;  // of each scaled recipe, where it stands in wanted_
 };
 

@@ -30,6 +30,7 @@ struct Board {
   std::deque<Adapted> adapted;
   ClockOrder order;                    // what wind() asks for
   std::vector<std::optional<Minute>> serve;  // of each dish, where the menu says it
+  std::vector<Span> serve_places;            // and where that stands
   std::vector<MadeOnce> shared;
   std::vector<std::vector<Taken>> taken;  // of each making; empty for a dish
   std::vector<std::string> unsized;    // recipes taken as written, because nobody says how much of them is needed

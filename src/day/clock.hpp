@@ -42,6 +42,7 @@ struct Doing {
   bool overnight = false;
   bool sign = false;         // it ends by a temperature, not by the clock
   int heat = -1;             // of an oven, tenths of a °C as a conventional oven is set; -1: not said
+  bool between = false;      // the wait between two turns
   int round = 0, rounds = 1; // of repeats and batches
   bool turn = false;         // one of several in a fixed step: its length is the step, and the work in it is shorter
   Fraction busy = Fraction::lost();  // of a turn: minutes of work; lost: as long as a timetable guesses

@@ -30,6 +30,7 @@ struct DayOrder {
   Minute work = 5;                  // what a length that is not written is shown as
   std::vector<Pin> pins;
   std::vector<Settled> settled;
+  const Source* source = nullptr;   // of the file asked for: what stands in it is told at its place
   // Of the search, for a table of up to 60 jobs; fewer for a larger one, whose nodes take longer. Never a clock, so that
   // one day has one plan.
   std::uint64_t nodes = 20'000;

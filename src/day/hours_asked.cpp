@@ -3,19 +3,20 @@
 namespace qtn {
 namespace {
 
-bool fits(Minute wall, const DayOrder& order, std::optional<Minute> now, Report& report) {
+// `place`: where a menu says the hour; empty where the command does.
+bool fits(Minute wall, const DayOrder& order, std::optional<Minute> now, Span place, Report& report) {
   Hours::Fit fit;
   const Minute gone = order.hours.gone(wall, &fit);
   if (fit == Hours::Fit::never) {
-    report.add(Code::serve_in_gap, {}, "There is no " + write_wall(wall) + " in " + order.hours.zone() + ": the clocks go forward over it.")
+    report.add(Code::serve_in_gap, place, "There is no " + write_wall(wall) + " in " + order.hours.zone() + ": the clocks go forward over it.")
         .expect("an hour before or after it");
     return false;
   }
   if (fit == Hours::Fit::twice)
-    report.add(Code::serve_twice, {}, write_wall(wall) + " comes twice in " + order.hours.zone() + ", since the clocks go back; the first of the two is planned.")
+    report.add(Code::serve_twice, place, write_wall(wall) + " comes twice in " + order.hours.zone() + ", since the clocks go back; the first of the two is meant.")
         .expect("an hour that comes once");
   if (now && gone < order.hours.gone(*now)) {
-    report.add(Code::serve_past, {}, write_wall(wall) + " is over.").expect("an hour that is still to come");
+    report.add(Code::serve_past, place, write_wall(wall) + " is over.").expect("an hour that is still to come");
     return false;
   }
   return true;
@@ -32,8 +33,11 @@ bool set_hours(const Board& board, const std::string& zone, std::optional<Minute
     return false;
   }
   order.hours = *hours;
+  for (const Pin& one : order.pins)
+    if (!fits(one.wall, order, now, {}, report)) return false;
+  // With an hour of serving beside it, one may have begun already.
+  if (order.start && !fits(*order.start, order, serve ? std::nullopt : now, {}, report)) return false;
   if (order.start && !serve) {  // as early as can be
-    if (!fits(*order.start, order, now, report)) return false;
     order.serve.clear();
     return true;
   }
@@ -52,7 +56,7 @@ bool set_hours(const Board& board, const std::string& zone, std::optional<Minute
           .expect("`--serve \"2026-12-05 18:30\"`, or in a menu a line `serve: 2026-12-05 18:30`");
       return false;
     }
-    if (!fits(*hour, order, now, report)) return false;
+    if (!fits(*hour, order, now, own && !serve ? board.serve_places[d] : Span{}, report)) return false;
     order.serve.push_back(*hour);
   }
   return true;

@@ -9,14 +9,6 @@
 namespace qtn {
 namespace {
 
-// Pins an activity's beginning to an hour of the wall.
-void pin(Posed& posed, const DayOrder& order, Number activity, Minute wall) {
-  const plan::Spot& spot = posed.placed.begins[activity];
-  const Ticks shift = posed.per_minute == 1 ? (spot.high + posed.clock_ticks - 1) / posed.clock_ticks : spot.high;
-  const Ticks when = order.hours.gone(wall) * posed.per_minute - shift;
-  posed.problem.bounds.push_back({spot.point, when, when});
-}
-
 // The activities that the words of a pin mean: a step, or a part and a step.
 std::vector<Number> meant(const Clock& clock, const std::string& words) {
   std::string part, step = lower(trim(words));
@@ -44,7 +36,7 @@ class Planner {
     day.night_from = order_.night_from, day.night_to = order_.night_to;
     day.cooks = order_.cooks, day.ovens = order_.ovens;
     if (!plan::holds(plan::place(clock_.network))) {
-      tell_clash(clock_, plan::clash_of(clock_.network), nullptr, report_);
+      tell_clash(clock_, plan::clash_of(clock_.network), order_.source, report_);
       return day;
     }
     if (!find_pins()) return day;
@@ -54,10 +46,11 @@ class Planner {
       for (const bool whole : {true, false}) {
         if (!whole && clock_.per_minute == 1) continue;
         posed_ = pose(clock_, order_, guesses, whole);
-        for (const auto& [activity, wall] : pins_) pin(posed_, order_, activity, wall);
+        for (const Pinned& one : pins_) pin(posed_, order_, one);
         plan_ = solved();
         if (plan_.outcome != plan::Plan::Outcome::planned) continue;
         begin_waits_at_once(clock_, posed_, plan_);
+        keep_to_ovens(clock_, posed_, plan_);
         // Checked once more by other means: what does not hold is never printed.
         if (const auto faults = plan::faults(posed_.problem, plan_.times); !faults.empty()) {
           report_.add(Code::no_plan, {}, "The plan that was found does not hold (" + faults.front() + "): a fault of the program.")
@@ -72,7 +65,7 @@ class Planner {
     if (plan_.outcome == plan::Plan::Outcome::given_up)
       report_.add(Code::no_plan, {}, "No plan was found in the time that the search may take; there may be one.")
           .expect("fewer dishes, another cook, or another oven");
-    else tell_no_plan(clock_, order_, posed_, report_);
+    else tell_no_plan(clock_, order_, pins_, report_);
     return day;
   }
 
@@ -123,7 +116,7 @@ class Planner {
       const auto row = std::find_if(probe.rows.begin(), probe.rows.end(), [&](const DayRow& one) { return one.key == settled.key; });
       if (row == probe.rows.end()) continue;
       const std::size_t before = posed_.problem.bounds.size();
-      pin(posed_, order_, row->activity, settled.wall);
+      pin(posed_, order_, {row->activity, settled.wall});
       if (!plan::latest(posed_.problem)) {
         posed_.problem.bounds.resize(before);
         continue;
@@ -143,7 +136,7 @@ class Planner {
     const auto feasible = [&](Minute gone) {
       asked.serve.assign(clock_.dishes.size(), order_.hours.wall(gone));
       Posed posed = pose(clock_, asked, Guesses::kept, true);
-      for (const auto& [activity, wall] : pins_) pin(posed, asked, activity, wall);
+      for (const Pinned& one : pins_) pin(posed, asked, one);
       posed.problem.objectives.clear();
       return plan::solve(posed.problem, {order_.nodes}).outcome == plan::Plan::Outcome::planned;
     };
@@ -163,7 +156,9 @@ class Planner {
       hour = std::min(hour, between);
     }
     if (hour >= start + kFar) {
-      report_.add(Code::no_plan, {}, "Begun at that hour, no day was found in more than a year.").expect("another hour to begin at");
+      // Nor would any later hour do: what stands in the way is told of one that leaves days of room.
+      order_.serve.assign(clock_.dishes.size(), order_.hours.wall(start + spans_of(clock_, order_.work).whole + 3 * 1440));
+      tell_no_plan(clock_, order_, pins_, report_);
       return false;
     }
     order_.serve.assign(clock_.dishes.size(), order_.hours.wall(hour));
@@ -222,7 +217,7 @@ class Planner {
   const Clock& clock_;
   DayOrder order_;
   Report& report_;
-  std::vector<std::pair<Number, Minute>> pins_;
+  std::vector<Pinned> pins_;
   Posed posed_;
   plan::Plan plan_;
   Guesses guesses_ = Guesses::kept;

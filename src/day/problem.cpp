@@ -15,15 +15,15 @@ bool needs_somebody(const Doing& doing) {
 
 class Poser {
  public:
-  Poser(const Clock& clock, const DayOrder& order, Guesses guesses, bool whole_minutes)
-      : clock_(clock), order_(order), guesses_(guesses) {
+  Poser(const Clock& clock, const DayOrder& order, Guesses guesses, bool whole_minutes, std::span<const char> kept)
+      : clock_(clock), order_(order), guesses_(guesses), kept_(kept) {
     out_.per_minute = whole_minutes ? 1 : clock.per_minute;
     out_.clock_ticks = clock.per_minute;
   }
 
   Posed run() {
     lengths();
-    out_.placed = plan::place(out_.network);
+    out_.placed = plan::place(out_.network, kept_);
     problem().points = out_.placed.points;
     lags();
     hours();
@@ -196,14 +196,22 @@ class Poser {
   const Clock& clock_;
   const DayOrder& order_;
   Guesses guesses_;
+  std::span<const char> kept_;
   Minute latest_ = std::numeric_limits<Minute>::min();
   Posed out_;
 };
 
 }  // namespace
 
-Posed pose(const Clock& clock, const DayOrder& order, Guesses guesses, bool whole_minutes) {
-  return Poser(clock, order, guesses, whole_minutes).run();
+Posed pose(const Clock& clock, const DayOrder& order, Guesses guesses, bool whole_minutes, std::span<const char> kept) {
+  return Poser(clock, order, guesses, whole_minutes, kept).run();
+}
+
+void pin(Posed& posed, const DayOrder& order, const Pinned& one) {
+  const plan::Spot& spot = posed.placed.begins[one.activity];
+  const Ticks shift = posed.per_minute == 1 ? (spot.high + posed.clock_ticks - 1) / posed.clock_ticks : spot.high;
+  const Ticks when = order.hours.gone(one.wall) * posed.per_minute - shift;
+  posed.problem.bounds.push_back({spot.point, when, when});
 }
 
 }  // namespace qtn

@@ -1,5 +1,7 @@
 // From a clock and what the house has to a problem for the planner. Private to this room.
 #pragma once
+#include <span>
+
 #include "day/day.hpp"
 #include "plan/problem.hpp"
 
@@ -23,7 +25,14 @@ struct Posed {
   Ticks clock_ticks = 1;            // of a minute in the clock
 };
 
-// `order.serve` has an hour for each dish.
-Posed pose(const Clock& clock, const DayOrder& order, Guesses guesses, bool whole_minutes);
+// `order.serve` has an hour for each dish. `kept`: labels of the clock that count; an empty span keeps all.
+Posed pose(const Clock& clock, const DayOrder& order, Guesses guesses, bool whole_minutes, std::span<const char> kept = {});
+
+// An activity that begins at an hour of the wall.
+struct Pinned {
+  Number activity;
+  Minute wall;
+};
+void pin(Posed& posed, const DayOrder& order, const Pinned& one);
 
 }  // namespace qtn

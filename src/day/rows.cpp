@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <set>
 
+#include "day/lengths.hpp"
 #include "day/table.hpp"
 #include "day/say.hpp"
 #include "words/fold.hpp"
@@ -122,8 +123,14 @@ std::string sheet_words(const Clock& clock, Number activity) {
     }
     else span.end = std::min(span.end, recipe.clauses[other.clause].span.begin);
   }
-  const std::string words = without_joints(words_between(making, doing.step, span));
-  return words + round_words(doing);
+  const Clause* const clause = doing.clause != kNone ? &recipe.clauses[doing.clause] : nullptr;
+  const Term* const between = clause != nullptr ? term_of(recipe, *clause, TermRole::between) : nullptr;
+  if (between == nullptr || doing.rounds < 2) return without_joints(words_between(making, doing.step, span)) + round_words(doing);
+  // `turn 6 times, chill 30 min between` is rows of turning and of chilling.
+  if (doing.between) return without_joints(std::string(doing.verb->name) + " " + words_of(recipe, between->span)) + round_words(doing);
+  std::string words = words_between(making, doing.step, {span.begin, term_of(recipe, *clause, TermRole::times)->span.begin});
+  std::erase(words, '[');
+  return without_joints(words + " " + words_between(making, doing.step, {clause->span.end, span.end})) + round_words(doing);
 }
 
 std::string name_of(const Clock& clock, Number activity) {
@@ -188,6 +195,14 @@ void write_rows(const Table& table, Day& day) {
   });
 }
 
+// Does an oven have to change its heat between two bakes that no step heats it for?
+static bool unlike_heats(const plan::Problem& problem) {
+  for (const plan::Job& one : problem.jobs)
+    for (const plan::Job& other : problem.jobs)
+      if (one.oven && other.oven && !one.heated_before && std::abs(one.heat - other.heat) > problem.ovens.tolerance) return true;
+  return false;
+}
+
 void write_assumptions(const Table& table, Day& day) {
   const auto say = [&](std::string text) { day.assumptions.push_back(std::move(text)); };
   const bool any_guess = std::any_of(day.rows.begin(), day.rows.end(), [](const DayRow& row) { return row.guessed; });
@@ -207,6 +222,7 @@ void write_assumptions(const Table& table, Day& day) {
         (table.order.shelves == 1 ? "one shelf" : std::to_string(table.order.shelves) + " shelves") +
         "; what bakes at one heat, to 5 °C, shares an oven, and each dish takes one shelf.");
   if (oven && table.order.heats_in > 0) say("An oven that has to change its heat takes " + say_length(table.order.heats_in, 1) + ", unless a step heats it.");
+  else if (unlike_heats(table.posed.problem)) say("An oven is taken to change its heat at once; `heats in 25 min` in the kitchen's `ovens:` says how long it takes.");
   if (ring && table.order.rings > 0) say("The hob has " + std::to_string(table.order.rings) + " rings; each pan takes one.");
   if (!table.order.nights)
     say("Nobody works in the kitchen between " + write_clock(table.order.night_from) + " and " + write_clock(table.order.night_to) + ".");

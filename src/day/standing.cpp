@@ -49,6 +49,11 @@ class Standing {
     return std::any_of(recipe.lines.begin(), recipe.lines.end(), [&](const TakeLine& line) { return line.part == part && is_risky(recipe, line); });
   }
 
+  std::string hour_of(Minute wall) const {
+    const bool other_day = day_begin(wall) != day_begin(table_.order.serve.front());
+    return write_clock(wall) + (other_day ? " on " + write_day(wall) : "");
+  }
+
   Minute gone(const plan::Spot& spot) const { return table_.order.hours.gone(table_.at(spot)); }
 
   // From the end of a heat to the next heat, the cold, or the table, whichever comes first.
@@ -73,7 +78,7 @@ class Standing {
     const Recipe& recipe = *clock.makings[making].recipe;
     const Limit& limit = stand_limit(law_of(recipe));
     if (static_cast<double>(next - end) <= limit.value) return;
-    day_.cautions.push_back(std::string(recipe.title) + " is off the heat at " + write_clock(table_.order.hours.wall(end)) + " and stands " +
+    day_.cautions.push_back(std::string(recipe.title) + " is off the heat at " + hour_of(table_.order.hours.wall(end)) + " and stands " +
                             say_length(next - end, 1) + (of_table ? " before it is eaten" : " before it is heated or chilled") + ": " +
                             std::string(limit.words) + ". Follow your local code (" + std::string(limit.source) + ").");
   }

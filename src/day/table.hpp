@@ -18,6 +18,9 @@ struct Table {
 // cools as it leaves the oven. Only where the plan still holds so.
 void begin_waits_at_once(const Clock& clock, const Posed& posed, plan::Plan& plan);
 
+// Gives each bake the oven that its dish is in already, wherever the ovens let it.
+void keep_to_ovens(const Clock& clock, const Posed& posed, plan::Plan& plan);
+
 void write_rows(const Table& table, Day& day);
 // Why an activity begins no later; empty where there is nothing to say beyond the order of the page.
 std::string why_no_later(const Table& table, Number activity);
@@ -32,6 +35,6 @@ void write_keeping(const Table& table, Day& day);
 void write_assumptions(const Table& table, Day& day);
 
 // Why there is no plan at all, as few things as do it.
-void tell_no_plan(const Clock& clock, const DayOrder& order, const Posed& posed, Report& report);
+void tell_no_plan(const Clock& clock, const DayOrder& order, const std::vector<Pinned>& pins, Report& report);
 
 }  // namespace qtn

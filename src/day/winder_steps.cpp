@@ -149,7 +149,7 @@ void Winder::repeats(const Doing& model, const Minutes& each, const Clause& clau
     Doing pause = model;
     pause.verb = &verb_between(recipe, clause, *between);
     pause.place = clause.place != Takes::nothing ? clause.place : place_of(recipe, Clause{}, *pause.verb);
-    pause.wait = true, pause.written = true, pause.guessed = false, pause.heat = -1;
+    pause.between = true, pause.wait = true, pause.written = true, pause.guessed = false, pause.heat = -1;
     pause.round = i, pause.rounds = count - 1;
     Minutes minutes;
     minutes.written = true;

@@ -1,6 +1,8 @@
 // Whole days: nights, hands, ovens, hours of the wall, and what is said when there is none.
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "day/clocked.hpp"
 #include "day/hours_asked.hpp"
 
@@ -111,6 +113,74 @@ TEST_CASE("days: a step pinned to an hour holds it, and one that cannot is told"
   Report other;
   CHECK_FALSE(one.day("2026-03-01 13:00", other, [](DayOrder& order) { order.pins.push_back({"fry", 0}); }).planned);
   CHECK(other.list().front().code == Code::pin_names_nothing);
+}
+
+TEST_CASE("days: a refusal names what is pinned, the hours, and what helps") {
+  Clocked one(recipe("Bread", "  Mix [the flour] with [the water], [knead 10 min].\n\n  [bake 40 min at 220 °C]\n\n  [cool at least 20 min]\n"));
+  Report pinned;
+  CHECK_FALSE(one.day("2026-03-01 13:00", pinned, [](DayOrder& order) { order.pins.push_back({"bake", *read_wall("2026-03-01 12:50")}); }).planned);
+  const std::string& message = pinned.list().front().message;
+  CHECK(message.find("`, pinned to 12:50") != std::string::npos);
+  CHECK(message.find("it is served at 13:00") != std::string::npos);
+  CHECK(pinned.list().front().expected.find("pinned") != std::string::npos);
+  // Begun too late: the times of the page that do it, and no others.
+  Report late;
+  CHECK_FALSE(one.day("2026-03-01 13:00", late, [](DayOrder& order) { order.start = *read_wall("2026-03-01 12:15"); }).planned);
+  CHECK(late.list().front().message.find("Bake 40 min") != std::string::npos);
+  CHECK(late.list().front().message.find("nothing begins before 12:15 and it is served at 13:00: 5 min too many") != std::string::npos);
+  CHECK(late.list().front().message.find("22:00") == std::string::npos);
+  // In its place, where the file is at hand.
+  Report placed;
+  one.day("2026-03-01 13:00", placed, [&](DayOrder& order) { order.start = *read_wall("2026-03-01 12:15"), order.source = one.source.get(); });
+  CHECK(placed.list().front().span.size() > 0);
+  Report night;
+  Clocked long_one(recipe("Stock", "  [simmer 18 h] with [the flour] and [the water].\n"));
+  CHECK_FALSE(long_one.day("2026-03-01 18:00", night).planned);
+  CHECK(night.list().front().message.find("if nobody works from 22:00 to 06:30") != std::string::npos);
+}
+
+TEST_CASE("days: an hour pinned to a gap of the clocks is told") {
+  Clocked one(recipe("Paste", "  [rest 1 h] once [the flour] and [the water] are mixed.\n"));
+  Report report;
+  const Board board = board_of(*one.recipe, {}, report);
+  DayOrder order;
+  order.pins.push_back({"rest", *read_wall("2026-03-29 01:30")});
+  CHECK_FALSE(set_hours(board, "Europe/London", read_wall("2026-03-29 18:00"), std::nullopt, order, report));
+  CHECK(report.list().front().code == Code::serve_in_gap);
+}
+
+TEST_CASE("days: a dish goes on in the oven that it is in") {
+  Clocked two(recipe("Two", "  [bake 30 min at 220 °C] the one half of [the flour] with [the water].\n\n  [bake 30 min at 160 °C].\n\n"
+                            "  meanwhile: [bake 55 min at 180 °C] the other half.\n"));
+  Report report;
+  const Day day = two.day("2026-03-01 18:00", report, [](DayOrder& order) { order.ovens = 2; });
+  int first = -1, second = -1;
+  for (const DayRow& row : day.rows) {
+    if (row.words.find("220") != std::string::npos) first = row.oven;
+    if (row.words.find("160") != std::string::npos) second = row.oven;
+  }
+  CHECK(first >= 0);
+  CHECK(first == second);
+}
+
+TEST_CASE("days: turns and the waits between them are told apart") {
+  Clocked one(recipe("Puff", "  Mix [the flour] with [the water].\n\n  Roll it out and [turn 3 times, chill 30 min between].\n"));
+  Report report;
+  const Day day = one.day("2026-03-01 18:00", report);
+  CHECK(begins(day, "turn (2 of 3)") != "?");
+  CHECK(begins(day, "chill 30 min") != "?");
+  for (const DayRow& row : day.rows) CHECK(row.words.find("between") == std::string::npos);
+}
+
+TEST_CASE("days: an oven that takes no time to change its heat is said to") {
+  Clocked two(recipe("Two", "  [bake 30 min at 220 °C] with [the flour].\n\n  Turn it out.\n\n  [bake 30 min at 160 °C] with [the water].\n"));
+  Report report;
+  const auto said = [&](Minute heats) {
+    const Day day = two.day("2026-03-01 18:00", report, [&](DayOrder& order) { order.heats_in = heats; });
+    return std::any_of(day.assumptions.begin(), day.assumptions.end(), [](const std::string& one) { return one.find("change its heat at once") != std::string::npos; });
+  };
+  CHECK(said(0));
+  CHECK_FALSE(said(15));
 }
 
 TEST_CASE("days: begun at an hour, served as early as can be") {

@@ -103,6 +103,8 @@ constexpr Row kRows[] = {
     {"day: no such way", "day good.qtn --past --serve '2026-12-05 18:30' --way foot", 2},
     {"day: no size", "day good.qtn --past --serve '2026-12-05 18:30' --times 0", 2},
     {"day: no such yield", "day good.qtn --past --serve '2026-12-05 18:30' --makes '6 tarts'", 2},
+    {"day: no such day of the calendar", "day good.qtn --past --serve '2027-02-29 18:30'", 2},
+    {"day: a pin in a gap of the clock", "day good.qtn --past --zone Europe/London --serve '2026-03-29 18:30' --pin 'boil = 01:30'", 2},
     {"day: no time for it", "day good.qtn --past --serve '2026-12-05 18:30' --start '2026-12-05 18:29'", 2},
     {"day: a folder with one recipe", "day folder --past --serve '2026-12-05 18:30'", 0},
     {"day: a kitchen", "day kitchen/kitchen.qtn --past --serve '2026-12-05 18:30'", 2},
