@@ -79,7 +79,7 @@ class Leaf {
     if (!section.facts.empty() && !section.rows.empty()) gap();
     table(section.rows);
     hours(section.hours);
-    if (!section.grids.empty() && !(section.rows.empty() && section.facts.empty())) gap();
+    if (!section.grids.empty() && !(named && section.rows.empty() && section.facts.empty())) gap();
     for (const Grid& grid : grids_of(card_, section.grids)) render_grid_text(card_, grid, kIndent, out_);
     if (section.steps.empty()) return;
     if (!named) heading(card_.method_heading);
