@@ -62,15 +62,21 @@ Queues::Queues(const Problem& problem, const Objective& objective, const Distanc
   std::erase_if(queues_, [](const Queue& queue) { return queue.held.size() < 2 || queue.places < 1; });
 }
 
-Ticks Queues::loss(const std::vector<Ticks>& late, Point without) const {
+Ticks Queues::loss(const std::vector<Ticks>& late, Point without, std::vector<Point>* on) const {
   Ticks most = 0;
-  for (const Queue& queue : queues_) most = std::max(most, loss(queue, late, without));
+  for (const Queue& queue : queues_) {
+    const Ticks lost = loss(queue, late, without);
+    if (lost <= most) continue;
+    most = lost;
+    if (on != nullptr) *on = leaned_;
+  }
   return most;
 }
 
 Ticks Queues::loss(const Queue& queue, const std::vector<Ticks>& late, Point without) const {
   const Ticks places = queue.places;
   waiting_.clear();
+  leaned_.clear();
   alone_.clear();
   std::fill(taken_.begin(), taken_.end(), 0);
   Ticks allowed = 0;  // done without waiting, and the room that the moments have of their own
@@ -87,6 +93,7 @@ Ticks Queues::loss(const Queue& queue, const std::vector<Ticks>& late, Point wit
     }
     if (point == without || best == nullptr || least > 2 * best->length) continue;
     taken_[best->job] = 1;
+    leaned_.push_back(best->begin.point);
     const Ticks begin = late[best->begin.point] + best->begin.shift;
     waiting_.push_back({-(begin + best->length) * places, best->length});
     alone_.push_back(-begin * places);

@@ -28,7 +28,8 @@ class Queues {
  public:
   Queues(const Problem& problem, const Objective& objective, const Distances& distances, const std::vector<Ticks>& lengths);
   // How much the sum must fall short of these latest times; or the sum of the others, where one moment is left out.
-  Ticks loss(const std::vector<Ticks>& late, Point without = kNothing) const;
+  // `on`: the moments beside those of the sum whose latest times say so.
+  Ticks loss(const std::vector<Ticks>& late, Point without = kNothing, std::vector<Point>* on = nullptr) const;
 
  private:
   // A job that holds back a moment of the sum: the moment is no later than `reach` after the job's beginning.
@@ -47,6 +48,7 @@ class Queues {
   };
   Ticks loss(const Queue& queue, const std::vector<Ticks>& late, Point without) const;
 
+  mutable std::vector<Point> leaned_;
   std::vector<Queue> queues_;
   mutable std::vector<Waiting> waiting_;
   mutable std::vector<Ticks> alone_, heap_;

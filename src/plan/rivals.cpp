@@ -58,6 +58,8 @@ std::vector<Rivals::Span> Rivals::spans(const std::vector<Number>& jobs, const s
 void Rivals::crowds(const std::vector<Span>& spans, int capacity, Order::For what, std::size_t most, std::vector<Rivalry>& out) const {
   std::vector<Number> crowd;
   std::size_t found = 0;
+  std::vector<Ticks> ends(spans.size());  // the last end of those from here on
+  for (std::size_t i = spans.size(); i-- > 0;) ends[i] = std::max(spans[i].end, i + 1 < spans.size() ? ends[i + 1] : -kNever);
   for (std::size_t i = 0; i < spans.size() && found < most; ++i) {
     crowd.assign(1, spans[i].job);
     const auto add = [&] {
@@ -68,7 +70,7 @@ void Rivals::crowds(const std::vector<Span>& spans, int capacity, Order::For wha
       ++found;
     };
     if (capacity < 1) return add();
-    for (std::size_t j = i + 1; j < spans.size() && found < most; ++j) {
+    for (std::size_t j = i + 1; j < spans.size() && found < most && ends[j] > spans[i].begin; ++j) {
       if (spans[j].end <= spans[i].begin || !clash(what, spans[i], spans[j])) continue;  // most end long before
       const bool counted = std::any_of(crowd.begin(), crowd.end(), [&](Number job) { return one_run(job, spans[j].job); });
       // Unlike bakes are rivals as a pair already.
@@ -112,7 +114,7 @@ void Rivals::find(const std::vector<Ticks>& times, std::size_t most, std::vector
   if (out.size() > most) out.resize(most);
 }
 
-std::vector<Order> Rivals::pairs(bool any) const {
+std::vector<Order> Rivals::pairs() const {
   std::vector<Order> out;
   const auto all = [&](const std::vector<Number>& jobs, Order::For what, auto&& rivals) {
     for (std::size_t a = 0; a < jobs.size(); ++a)
@@ -120,10 +122,9 @@ std::vector<Order> Rivals::pairs(bool any) const {
         if (!one_run(jobs[a], jobs[b]) && rivals(jobs[a], jobs[b])) out.push_back({what, jobs[a], jobs[b]});
   };
   const auto each = [](Number, Number) { return true; };
-  if (any || problem_.cooks == 1) all(hands_, Order::For::hands, each);
-  if (any ? rings_.size() > static_cast<std::size_t>(std::max(problem_.rings, 0)) : problem_.rings == 1) all(rings_, Order::For::ring, each);
-  if (any || problem_.ovens.count == 1)
-    all(bakes_, Order::For::oven, [&](Number a, Number b) { return any || problem_.ovens.shelves == 1 || !alike(a, b); });
+  if (problem_.cooks == 1) all(hands_, Order::For::hands, each);
+  if (problem_.rings == 1) all(rings_, Order::For::ring, each);
+  if (problem_.ovens.count == 1) all(bakes_, Order::For::oven, [&](Number a, Number b) { return problem_.ovens.shelves == 1 || !alike(a, b); });
   return out;
 }
 

@@ -20,8 +20,8 @@ class Rivals {
   Lag lag(const Order& order) const;
   // Does the order hold at these times?
   bool holds(const Order& order, const std::vector<Ticks>& times) const;
-  // Pairs of which one must go before the other in any plan; or all that may be rivals, with others beside them.
-  std::vector<Order> pairs(bool any = false) const;
+  // Pairs of which one must go before the other in any plan.
+  std::vector<Order> pairs() const;
   // An oven for each bake of the list at these times; empty where there are not enough.
   std::vector<Number> assign(const std::vector<Number>& bakes, const std::vector<Ticks>& times) const;
   const std::vector<Number>& bakes() const { return bakes_; }

@@ -1,12 +1,16 @@
-// Branch and bound over who goes first.
+// The best plan, found by choosing who goes first and learning from what cannot be.
 //
-// A node is a set of orders; its latest plan bounds every objective at once. Where two jobs clash in that plan, one must go
-// first; which rivalry to settle is found by looking at what each answer would cost. What is still to be beaten gives
-// every moment an earliest time, too, and whoever has no room to go first goes second.
+// The facts that hold give a latest plan. Where jobs clash in it, one must go first: that is a clause over orders, and a
+// choice of one of them. No clash: a plan. How good a plan has to be is a fact like any other, supposed before all choices,
+// so what is learned while one aim is tried holds for all others.
 #pragma once
+#include <array>
+#include <map>
 #include <optional>
+#include <set>
 
-#include "plan/energy.hpp"
+#include "plan/rivals.hpp"
+#include "plan/rules.hpp"
 
 namespace qtn::plan {
 
@@ -20,74 +24,45 @@ struct Settled {
 };
 Settled settle(const Problem& problem, const Rivals& rivals, const std::vector<Ticks>& plan);
 
-constexpr std::uint64_t kNearby = 24;  // nodes of a turn near a plan
-
-std::vector<Number> tied(const Problem& problem);
-
 class Search {
  public:
-  Search(const Problem& problem, const Rivals& rivals) : problem_(problem), rivals_(rivals), windows_(problem) {}
+  Search(const Problem& problem, const Rivals& rivals) : problem_(problem), rivals_(rivals) {}
 
   // False when no plan exists even if nobody is ever busy twice.
   bool open();
   // The latest such plan.
-  const std::vector<Ticks>& relaxed() const { return windows_.late(); }
+  const std::vector<Ticks>& relaxed() const { return relaxed_; }
   // Makes objective `goal` as good as can be and the earlier ones no worse than in the best plan so far; with as many
   // objectives as there are, only looks for a plan. What no such plan can exceed.
   Ticks climb(Number goal, std::uint64_t& nodes, std::uint64_t most);
   const std::optional<std::vector<Ticks>>& best() const { return best_; }
 
  private:
-  struct Choice {
-    Order order;
-    Ticks bound, sum;
-  };
-  struct Frame {
-    std::size_t mark;
-    std::size_t pairs;
-    std::vector<Choice> choices;  // the best one last
-    std::vector<Order> tried;
-    Ticks bound;
-  };
-  enum class Step : std::uint8_t { dead, leaf, again, branch };
+  enum class Outcome : std::uint8_t { found, refuted, impossible, ended };
 
-  // Whether a plan of at least this value is out of the question before anything is tried.
-  bool hopeless(Number goal, Ticks target);
-  Ticks run(Number goal, Ticks target, std::uint64_t& nodes, std::uint64_t most);
-  // Better plans near the best one, some nodes a turn.
-  void look_nearby(Number goal, std::uint64_t& nodes, std::uint64_t most, std::uint64_t turns);
-  std::vector<char> movable(std::uint64_t turn) const;
-  void want(Number goal, Ticks target);
-  Ticks reached(const std::vector<Ticks>& times) const;
-  Ticks bound() const;
-  Ticks loss(std::size_t objective) const { return queues_[objective].loss(windows_.late()); }
-  bool cut();
-  bool force();
-  bool share();
-  bool narrow();
-  Step look(Frame& frame);
+  // A plan for which `aim` holds.
+  Outcome run(const std::optional<Fact>& aim, std::uint64_t& nodes, std::uint64_t most);
+  // A choice to be made; nullopt: none is left. `possible` false: the clash is to be learned from.
+  std::optional<Fact> choose(bool& possible);
+  std::pair<bool, Ticks> cost_of(const Order& order) const;
+  bool sum() const;
+  bool know(const Rivalry& rivalry, std::vector<Fact>& facts);
+  Fact pair(const Lag& one, const Lag& other);
   void keep();
+  Ticks highest() const;
 
   const Problem& problem_;
   const Rivals& rivals_;
-  Windows windows_;
-  std::optional<Energy> energy_;
-  // One of two orders, as lags.
-  struct Pair {
-    Lag one, other;
-  };
-  void collect_pairs(const Distances& distances);
-  std::vector<Pair> pairs_;  // the open ones first
-  std::size_t open_pairs_ = 0;
-  Number goal_ = 0;
-  std::vector<Ticks> lost_;    // of each objective: its `loss` when it was cut last
-  std::vector<Ticks> wanted_;  // of each objective up to the goal; -kNever: anything
-  std::optional<std::vector<Ticks>> best_;
-  std::vector<Number> tied_;   // of each moment: which dish
-  std::uint64_t turn_ = 0;
-  std::size_t looks_ = 16;     // rivalries looked into at a node
+  std::vector<Ticks> relaxed_;
+  Facts facts_;
+  std::optional<Rules> rules_;
+  std::map<std::array<Ticks, 3>, Fact> orders_;
+  std::set<std::vector<std::pair<Side, Ticks>>> clauses_;
   std::vector<Rivalry> rivalries_;
-  std::vector<Queues> queues_;  // of each objective
+  std::vector<Ticks> late_;
+  std::optional<std::vector<Ticks>> best_;
+  Number goal_ = 0;
+  bool by_weight_ = true;
 };
 
 }  // namespace qtn::plan

@@ -64,8 +64,6 @@ bool Windows::cyclic() const {
 bool Windows::open() {
   if (cyclic()) return false;
   ++round_;
-  sum_late_ = 0;
-  for (const Ticks time : late_) sum_late_ += unbounded(time) ? 0 : time;
   for (std::size_t i = 0; i < problem_.bounds.size(); ++i) {
     const Bounds& bounds = problem_.bounds[i];
     if (!lower(bounds.point, bounds.not_after, kNothing, {Why::Kind::bound, static_cast<Number>(i)})) return false;
@@ -83,7 +81,6 @@ bool Windows::open() {
 bool Windows::add(const Lag& lag, Number index) {
   if (!unbounded(early_[lag.before]) && early_[lag.before] + lag.least > late_[lag.after]) return false;
   link(lag, Why::Kind::order, index);
-  trail_.push_back({Change::Kind::arc, lag.before, lag.after, 0});
   if (lag.before == lag.after) return lag.least <= 0;
   ++round_;
   newest_ = lag;
@@ -99,7 +96,6 @@ bool Windows::add(const Lag& lag, Number index) {
 
 bool Windows::raise(Point point, Ticks time) {
   if (time <= early_[point]) return true;
-  trail_.push_back({Change::Kind::early, point, 0, early_[point]});
   early_[point] = time;
   if (!is_rising_[point]) {
     is_rising_[point] = 1;
@@ -112,32 +108,8 @@ bool Windows::settle() {
   return sink() && rise();
 }
 
-void Windows::undo(std::size_t mark) {
-  for (; trail_.size() > mark; trail_.pop_back()) {
-    const Change& change = trail_.back();
-    if (change.kind == Change::Kind::late) {
-      sum_late_ += (unbounded(change.was) ? 0 : change.was) - late_[change.point];
-      late_[change.point] = change.was;
-    } else if (change.kind == Change::Kind::early) {
-      early_[change.point] = change.was;
-    } else {
-      after_[change.point] = arcs_.back().next;
-      arcs_.pop_back();
-      before_[change.other] = arcs_.back().next;
-      arcs_.pop_back();
-    }
-  }
-  // A failure leaves moments waiting in the lists; what they waited for is gone.
-  for (const Point point : sinking_) is_sinking_[point] = 0;
-  for (const Point point : rising_) is_rising_[point] = 0;
-  sinking_.clear();
-  rising_.clear();
-}
-
 bool Windows::lower(Point point, Ticks time, Point cause, Why why) {
   if (time >= late_[point]) return true;
-  trail_.push_back({Change::Kind::late, point, 0, late_[point]});
-  sum_late_ += time - (unbounded(late_[point]) ? 0 : late_[point]);
   late_[point] = time;
   why_[point] = why;
   cause_[point] = cause;

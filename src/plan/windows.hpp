@@ -16,23 +16,19 @@ class Windows {
   // Settles all rules of the problem; false when they cannot all hold. Call it once, before anything else.
   bool open();
 
-  // A further lag; `index` is what `why` calls it. False when it cannot hold: then `undo` what came after the mark.
+  // A further lag; `index` is what `why` calls it. False when it cannot hold, and then nothing more can be asked.
   bool add(const Lag& lag, Number index = kNothing);
   // A moment may not be before this, or not after; nothing else moves until `settle`.
   bool raise(Point point, Ticks time);
   bool lower(Point point, Ticks time) { return lower(point, time, kNothing, {}); }
   bool settle();
 
-  std::size_t mark() const { return trail_.size(); }
-  void undo(std::size_t mark);
-
   Ticks late(Point point) const { return late_[point]; }
   Ticks late(const Moment& moment) const { return late_[moment.point] + moment.shift; }
   Ticks early(const Moment& moment) const { return early_[moment.point] + moment.shift; }
   const std::vector<Ticks>& late() const { return late_; }
   const std::vector<Ticks>& early() const { return early_; }
-  Ticks sum_late() const { return sum_late_; }
-  // What lowered each moment last. Not taken back by `undo`.
+  // What lowered each moment last.
   const std::vector<Why>& why() const { return why_; }
 
  private:
@@ -42,11 +38,6 @@ class Windows {
     Why::Kind kind;
     std::int32_t next;
     Ticks least;
-  };
-  struct Change {
-    enum class Kind : std::uint8_t { late, early, arc } kind;
-    Point point, other;
-    Ticks was;
   };
   // A job that must lie in one open stretch, or a wait that has a midnight in it.
   struct Watch {
@@ -70,7 +61,6 @@ class Windows {
   std::vector<Arc> arcs_;                     // two a lag: even ones for `before_`, odd ones for `after_`
   std::vector<Watch> watches_;
   std::vector<std::vector<Number>> watched_by_;
-  std::vector<Change> trail_;
   std::vector<Point> sinking_, rising_;
   std::vector<char> is_sinking_, is_rising_;
   std::vector<Point> cause_;      // in this round: which point lowered this one by a lag
@@ -79,7 +69,6 @@ class Windows {
   Lag newest_{};
   bool adding_ = false;
   std::vector<Why> why_;
-  Ticks sum_late_ = 0;
 };
 
 }  // namespace qtn::plan
