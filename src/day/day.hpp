@@ -33,7 +33,7 @@ struct DayOrder {
   const Source* source = nullptr;   // of the file asked for: what stands in it is told at its place
   // Of the search, for a table of up to 60 jobs; fewer for a larger one, whose nodes take longer. Never a clock, so that
   // one day has one plan.
-  std::uint64_t nodes = 20'000;
+  std::uint64_t nodes = 10'000;
 };
 // What a kitchen file says; without one, what most kitchens have (common practice, no source).
 DayOrder order_of(const Kitchen* kitchen);

@@ -33,7 +33,7 @@ class Facts {
   Point choice(const Lag& one, const Lag& other);
   // Is there room for either lag? False: for none.
   bool weigh(Point choice);
-  // One of these holds. False: that cannot be, see `clashes`.
+  // One of these holds. False: it cannot be, and `learn` is next.
   bool either(std::vector<Fact> facts, bool learned = false);
 
   Ticks least(Side side) const { return least_[side]; }

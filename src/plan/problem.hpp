@@ -120,7 +120,8 @@ struct Plan {
 };
 
 struct Budget {
-  std::uint64_t nodes = 20'000;  // in all objectives together; never a clock, so that one problem has one plan
+  // How many dead ends are learned from, in all objectives together; never a clock, so that one problem has one plan.
+  std::uint64_t nodes = 20'000;
 };
 
 // The best plan, each objective strictly after the one before it; of all best plans the latest one that its orders allow.
