@@ -110,7 +110,7 @@ void Maker::step_cautions(Index step) {
 // What was looked at, and what nobody looked at: silence is no promise.
 void Maker::checked() {
   if (cautions_.checked.empty()) return;
-  std::string text = cautions_.checked + words_[Caption::not_checked].data();
+  std::string text = cautions_.checked + std::string(words_[Caption::not_checked]);
   std::string unknown;
   for (const TakeLine& line : recipe_.lines)
     if (line.food == nullptr && line.target.kind == TargetKind::none && !line.given && !line.name.empty() && unknown.find(line.name) == std::string::npos) add(unknown, ", ", std::string(line.name));

@@ -83,6 +83,9 @@ class Wording {
     };
     title(card_.title);
     for (const Section& section : card_.parts) title(section.title);
+    // What is said of allergens and of heat stands before the list, which is where a thing is named first.
+    for (const Fact& fact : card_.facts)
+      if (fact.kind >= static_cast<std::uint16_t>(FactKind::contains) && fact.kind <= static_cast<std::uint16_t>(FactKind::checked)) title(fact.value);
     for (const CardStep& step : card_.steps)
       if (!step.runs.empty()) begins_[step.runs.first] = true;
     for (const Remark& remark : card_.remarks)

@@ -245,9 +245,9 @@ int run_card(const CardOptions& options) {
 }
 
 int run_allergens(const AllergensOptions& options) {
-  const FormatRow* const format = find_format(options.as, false);
+  const FormatRow* const format = find_format(options.as, Paper::card);
   if (format == nullptr) {
-    complain("--as " + options.as + " is not known; it is " + format_names(false));
+    complain("--as " + options.as + " is not known; it is " + format_names(Paper::card));
     return kNotServed;
   }
   if (!options.list.empty() && options.list != "european" && options.list != "american") {

@@ -46,18 +46,6 @@ void tell(const std::string& path, const Report& report) {
     complain(path + ": " + problem.message + (problem.expected.empty() ? "" : " Expected: " + problem.expected + "."));
 }
 
-int give(const std::string& sheet, const std::string& path) {
-  if (path.empty()) {
-    put(sheet);
-    return kFine;
-  }
-  if (const std::string why = write_file(path, sheet); !why.empty()) {
-    complain(path + " could not be written: " + why);
-    return kNotServed;
-  }
-  return kFine;
-}
-
 // Recipes and menus without errors; else the exit code, after a complaint.
 int usable(const Library& library, const std::string& what, std::vector<const Named*>& out) {
   if (!library.served()) return kNotServed;
@@ -113,7 +101,7 @@ int run_order(const OrderOptions& options) {
   std::string sheet;
   const bool printed = print_order(ask, format->format, sheet, report);
   tell(files.front()->path, report);
-  return printed ? give(sheet, options.out) : kNotServed;
+  return printed && deliver(options.out, sheet) ? kFine : kNotServed;
 }
 
 int run_cost(const CostOptions& options) {
@@ -140,7 +128,7 @@ int run_cost(const CostOptions& options) {
   std::string sheet;
   const bool printed = print_costs(*files.front()->checked->recipe, ask, sheet, report);
   tell(files.front()->path, report);
-  return printed ? give(sheet, options.out) : kNotServed;
+  return printed && deliver(options.out, sheet) ? kFine : kNotServed;
 }
 
 }  // namespace qtn

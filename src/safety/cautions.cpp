@@ -88,7 +88,7 @@ class Cautioner {
         if (kind == Hazard::curing_salt) say("curing salt", clause.step, {});
         if (!needs_heat(kind) || kind == Hazard::egg || kind == Hazard::flour || kind == Hazard::beans || handled_) continue;
         handled_ = true;
-        say(kind == Hazard::poultry ? "poultry" : "meat", clause.step, std::string(line.name));
+        say(kind == Hazard::poultry ? "poultry" : "meat", clause.step, std::string(line.given && line.parent != kNone ? recipe_.lines[line.parent].name : line.name));
       }
   }
 

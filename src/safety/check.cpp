@@ -42,9 +42,11 @@ class Checker {
  private:
   // One report for all that shares a heat.
   void cores() {
+    // What is cured and not heated leaves the recipe raw, to be cooked or dried by another; its card says so.
+    const bool cured = std::any_of(tale_.end.begin(), tale_.end.end(), [](const RawItem& item) { return item.kind == Hazard::curing_salt; });
     std::map<std::pair<Index, Index>, std::vector<const RawItem*>> groups;
     for (const RawItem& item : tale_.end)
-      if (must_be_cooked(item.kind) && !item.done && !item.broth) groups[{item.heat, item.low}].push_back(&item);
+      if (must_be_cooked(item.kind) && !item.done && !item.broth && !(cured && !item.heated)) groups[{item.heat, item.low}].push_back(&item);
     for (const auto& [where, items] : groups) {
       // The one that wants most speaks for all.
       const RawItem& worst = **std::max_element(items.begin(), items.end(), [&](const RawItem* a, const RawItem* b) { return wanted(*a) < wanted(*b); });

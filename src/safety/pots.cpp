@@ -77,8 +77,8 @@ class Follower {
     if (line.target.kind == TargetKind::part || line.target.kind == TargetKind::use) return put_made(line.target, line.span);
     if (const Hazard kind = hazard_of(recipe_, line); kind != Hazard::none) {
       RawItem item;
-      item.kind = kind, item.name = line.name, item.place = line.name_span.empty() ? line.span : line.name_span;
-      if (line.given && line.parent != kNone) item.place = recipe_.lines[line.parent].name_span;
+      item.kind = kind, item.name = item.said = line.name, item.place = line.name_span.empty() ? line.span : line.name_span;
+      if (line.given && line.parent != kNone) item.place = recipe_.lines[line.parent].name_span, item.said = recipe_.lines[line.parent].name;
       put(item);
     }
   }

@@ -8,6 +8,7 @@ namespace qtn {
 struct RawItem {
   Hazard kind = Hazard::none;
   std::string_view name;    // as listed
+  std::string_view said;    // as a reader knows it: of the shells, the prawns
   Span place;               // its line here, or the words that bring in the part or recipe that has it
   bool here = true;         // its own line stands in this file
   bool in_pot = true;       // not taken out

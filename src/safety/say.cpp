@@ -12,7 +12,7 @@ bool plural(std::string_view name) { return plural_of(name) == name && singular_
 std::string the_names(const std::vector<const RawItem*>& items) {
   std::vector<std::string_view> names;
   for (const RawItem* item : items)
-    if (std::find(names.begin(), names.end(), item->name) == names.end()) names.push_back(item->name);
+    if (std::find(names.begin(), names.end(), item->said) == names.end()) names.push_back(item->said);
   std::string out;
   for (std::size_t i = 0; i < names.size(); ++i) {
     out += i == 0 ? "the " : i + 1 == names.size() ? " and the " : ", the ";

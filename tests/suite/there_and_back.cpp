@@ -121,7 +121,7 @@ TEST_CASE("every food of the pair table there and back, one small recipe each") 
     if (!food || !pair.changes()) continue;
     const std::string name(pair.said(Side::british)), number = std::to_string(pairs++);
     INFO(name);
-    const Checked& own = book.text("own" + number, "recipe: All\ntake:\n  100 g " + name + "\n  50 g water\nmethod:\n  Put [the " + name + "] into [the water].\n");
+    const Checked& own = book.text("own" + number, "recipe: All\ntake:\n  100 g " + name + "\n  50 g water\nmethod:\n  Put [the " + name + "] into [the water], [boil 10 min] and [simmer 2 h].\n");
     REQUIRE(codes(own.report) == "");
     const Checked& abroad = book.text("abroad" + number, reworded(*own.recipe, Side::american));
     CHECK(codes(abroad.report) == "");
