@@ -134,7 +134,7 @@ class Follower {
       case ClauseKind::discard:
       case ClauseKind::strain_out: return leave(one);
       case ClauseKind::taste:
-        if (std::any_of(pot_.begin(), pot_.end(), [](const RawItem& item) { return item.in_pot && !item.heated && !item.broth; })) note(tale_->tastings, index);
+        if (std::any_of(pot_.begin(), pot_.end(), [](const RawItem& item) { return item.in_pot && !item.heated && !item.broth; })) note(&PotTale::tastings, index);
         return;
       case ClauseKind::time:
       case ClauseKind::reduce: time(index);
@@ -146,8 +146,10 @@ class Follower {
     }
   }
 
-  void note(std::vector<PotEvent>& events, Index clause) {
+  // Of a recipe that another uses nothing is told here: it has a report and a card of its own.
+  void note(std::vector<PotEvent> PotTale::*kind, Index clause) {
     if (tale_ == nullptr || pot_.empty()) return;
+    std::vector<PotEvent>& events = tale_->*kind;
     events.push_back({clause, {}});
     for (const RawItem& item : pot_)
       if (item.in_pot) events.back().items.push_back(item);
@@ -181,7 +183,7 @@ class Follower {
     const Clause& one = recipe_.clauses[index];
     const Verb& verb = verb_of(one);
     if (!verb.heats) {
-      if (verb.wait || verb.cools) note(tale_ == nullptr ? none_ : tale_->waits, index);
+      if (verb.wait || verb.cools) note(&PotTale::waits, index);
       return;
     }
     // The oven's own heating, with nothing in it.
@@ -198,7 +200,7 @@ class Follower {
       const bool whole_cut_us = law_ == Law::US && item.kind == Hazard::beef;  // there a reading is asked of a whole cut, too
       if ((after.wet && item.wet >= *after.wet) || (after.dry && item.dry >= *after.dry && !whole_cut_us)) item.done = true;
     }
-    if (reheating_) note(tale_->reheats, index);
+    if (reheating_) note(&PotTale::reheats, index);
   }
 
   void read(Index index, const Reading& reading) {
@@ -209,7 +211,7 @@ class Follower {
       if (seconds_wanted(*rule, reading.celsius) <= reading.seconds) item.done = true, item.low = kNone;
       else item.low = index;
     }
-    if (reheating_ && recipe_.clauses[index].kind == ClauseKind::reading) note(tale_->reheats, index);
+    if (reheating_ && recipe_.clauses[index].kind == ClauseKind::reading) note(&PotTale::reheats, index);
   }
 
   const Recipe& recipe_;
@@ -218,7 +220,6 @@ class Follower {
   std::vector<RawItem> pot_;
   std::vector<std::vector<RawItem>> parts_;
   std::vector<int> state_;
-  std::vector<PotEvent> none_;
   PotTale* tale_ = nullptr;
   bool reheating_ = false;
 };
