@@ -3,10 +3,10 @@
 #include <algorithm>
 
 #include "data/tables.hpp"
-#include "larder/hazards.hpp"
 #include "measure/table_text.hpp"
 #include "recipe/clauses.hpp"
 #include "recipe/sentences.hpp"
+#include "safety/pots.hpp"
 #include "words/fold.hpp"
 #include "words/lexicon.hpp"
 
@@ -30,8 +30,8 @@ std::string_view kind_of(std::string_view name) {
 bool takes_oven(const Verb& verb) { return (verb.takes & static_cast<std::uint8_t>(Takes::oven)) != 0; }
 
 // Meat, fish and eggs that go in raw.
-bool is_raw_animal(const TakeLine& line) {
-  const Hazard hazard = hazard_of(line.food);
+bool is_raw_animal(const Recipe& recipe, const TakeLine& line) {
+  const Hazard hazard = hazard_of(recipe, line);
   return is_raw_meat(line) || (hazard >= Hazard::poultry && hazard <= Hazard::egg);
 }
 
@@ -157,7 +157,7 @@ class Form {
     const bool heated = std::any_of(recipe_.clauses.begin(), recipe_.clauses.end(), [](const Clause& clause) { return verb_of(clause).heats; });
     const auto is_egg = [](const TakeLine& line) { return hazard_of(line.food) == Hazard::egg; };
     for (const TakeLine& line : recipe_.lines)
-      if (!line.alternative && is_raw_animal(line) && !(heated && is_egg(line)))
+      if (!line.alternative && is_raw_animal(recipe_, line) && !(heated && is_egg(line)))
         return lacks(line.name_span, "a control point for `" + std::string(line.name) + "`, which goes in raw", "what its middle reads when it is done, by your local code: `[reads 75 °C]`");
   }
 

@@ -11,11 +11,7 @@ class SheetWriter {
   explicit SheetWriter(const Words& words) : words_(words), out_(card_) { card_.language = words.language; }
 
  protected:
-  Range32 plain(std::string_view text, Role role = Role::text) {
-    out_.begin();
-    out_.collapsed(text, role);
-    return out_.end();
-  }
+  Range32 plain(std::string_view text, Role role = Role::text) { return out_.line(text, role); }
   Range32 exact(std::string_view text, Role role, const Quantity& amount) {
     out_.begin();
     out_.add(text, role, amount);

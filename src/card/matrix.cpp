@@ -20,11 +20,7 @@ std::string_view kinds_of(std::string_view words) {
 Card make_matrix(std::string_view title, std::span<const Recipe* const> recipes, AllergenList list) {
   Card card;
   Writer out(card);
-  const auto plain = [&](std::string_view text) {
-    out.begin();
-    out.collapsed(text, Role::text);
-    return out.end();
-  };
+  const auto plain = [&](std::string_view text) { return out.line(text); };
   std::vector<AllergenSheet> sheets;
   AllergenSet any = 0;
   bool unknown = false;

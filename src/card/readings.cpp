@@ -70,11 +70,7 @@ class Sheet {
   }
 
  private:
-  Range32 plain(std::string_view text) {
-    out_.begin();
-    out_.collapsed(text, Role::text);
-    return out_.end();
-  }
+  Range32 plain(std::string_view text) { return out_.line(text); }
 
   void steps(Slice steps, std::string_view where) {
     unsigned number = 0;

@@ -36,11 +36,7 @@ class SheetMaker {
   }
 
  private:
-  Range32 plain(std::string_view text) {
-    out_.begin();
-    out_.collapsed(text, Role::text);
-    return out_.end();
-  }
+  Range32 plain(std::string_view text) { return out_.line(text); }
 
   void fact(FactKind kind, Caption caption, const std::string& value) {
     Fact one;

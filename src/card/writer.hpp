@@ -21,6 +21,12 @@ class Writer {
   void add(std::string_view text, Role role, const Quantity& exact);
   // The same with every line end and run of blanks as one blank.
   void collapsed(std::string_view text, Role role);
+  // All of a range in one call.
+  Range32 line(std::string_view text, Role role = Role::text) {
+    begin();
+    collapsed(text, role);
+    return end();
+  }
   // A blank, unless one stands there already or nothing does.
   void blank();
 
