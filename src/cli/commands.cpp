@@ -245,13 +245,13 @@ int run_card(const CardOptions& options) {
 }
 
 int run_allergens(const AllergensOptions& options) {
-  const FormatRow* const format = find_format(options.as, Paper::card);
+  const FormatRow* const format = find_format(options.as);
   if (format == nullptr) {
-    complain("--as " + options.as + " is not known; it is " + format_names(Paper::card));
+    wrong("--as", options.as, format_names());
     return kNotServed;
   }
   if (!options.list.empty() && options.list != "european" && options.list != "american") {
-    complain("--list " + options.list + " is not known; it is european or american");
+    wrong("--list", options.list, "european or american");
     return kNotServed;
   }
   const Library library(options.paths);

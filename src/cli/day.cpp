@@ -14,11 +14,6 @@
 namespace qtn {
 namespace {
 
-bool wrong(const std::string& what, const std::string& value, const std::string& known) {
-  complain(what + " " + value + " is not known; it is " + known);
-  return false;
-}
-
 bool read_hour(const std::string& what, const std::string& text, std::optional<Minute>& out) {
   if (text.empty()) return true;
   out = read_wall(text);

@@ -11,11 +11,6 @@
 namespace qtn {
 namespace {
 
-bool wrong(const std::string& what, const std::string& value, const std::string& known) {
-  complain(what + " " + value + " is not known; it is " + known);
-  return false;
-}
-
 // "2026-03-01" is noon of that day.
 std::optional<Minute> read_day(const std::string& text) {
   if (const auto hour = read_wall(text)) return hour;

@@ -48,6 +48,11 @@ bool all_put() {
   return false;
 }
 
+bool wrong(const std::string& what, const std::string& value, const std::string& known) {
+  complain(what + " " + value + " is not known; it is " + known);
+  return false;
+}
+
 bool deliver(const std::string& path, const std::string& text) {
   if (path.empty()) return put(text), true;
   const std::string why = write_file(path, text);

@@ -12,6 +12,8 @@ void put(const std::string& text);    // standard output, at once
 bool deliver(const std::string& path, const std::string& text);
 bool all_put();  // false, after a complaint, when some of it could not be written there
 void complain(const std::string& text);  // standard error, one line "quartern: ..."
+// An option's value that is none of those it takes; false.
+bool wrong(const std::string& what, const std::string& value, const std::string& known);
 // Problems of files as text to standard error, in the width and colours of the terminal. NO_COLOR, TERM=dumb and a
 // standard error that is no terminal each turn colour off.
 void show_problems(const std::vector<Judged>& files, bool to_output);
