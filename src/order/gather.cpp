@@ -170,8 +170,9 @@ class Gatherer {
 
   // To taste, beside an amount that is ordered anyway or under a heading of its own.
   void mention() {
-    for (const auto& [one, b] : also_) {
-      const Board& board = boards_[b];
+    for (const auto& unmeasured : also_) {
+      const Unmeasured& one = unmeasured.first;
+      const Board& board = boards_[unmeasured.second];
       const std::string dish(board.order.makings[one.making].recipe->title);
       const std::string words = (one.words.empty() ? "" : one.words + " ") + "(" + dish + ")";
       const auto line = std::find_if(lines_.begin(), lines_.end(), [&](const Purchase& other) { return other.key == one.key; });

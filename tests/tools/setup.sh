@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # All set-up on a bare Debian 12 machine: installs what is missing, builds, then does one of
 #   cards   the cards of the example book, into out/cards
-#   test    every test: the suite, the suite under the sanitizers, the build with the other compiler
+#   test    every test: with g++, and again with clang under the sanitizers
 # Run it from anywhere; root or sudo is needed only while packages are missing.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
@@ -40,10 +40,9 @@ cards() {
 run_tests() {
   build build
   ctest --test-dir build --output-on-failure -j 2
-  build build-sanitize -DQTN_SANITIZE=ON
+  # The other compiler reads everything for warnings and carries the sanitizers: unoptimized it builds four times faster.
+  CXX=clang++ build build-sanitize -DQTN_SANITIZE=ON -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG="-O0 -g1"
   ctest --test-dir build-sanitize --output-on-failure -j 2
-  CXX=clang++ build build-clang -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-O0  # read for warnings, not run
-  echo "The other compiler built everything without a warning."
 }
 
 install_missing
