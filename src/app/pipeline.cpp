@@ -125,7 +125,7 @@ bool print_day(const Recipe& written, const DayAsk& ask, Format format, std::str
   if (!ask.variant.empty() || !ask.with.empty()) other = version(written, {{}, ask.variant, ask.with, std::nullopt}, report);
   if (report.has_errors()) return false;
   const Recipe& recipe = other ? *other : written;
-  const Board board = board_of(recipe, ask.request, report);
+  Board board = board_of(recipe, ask.request, report);
   if (report.has_errors()) return false;
   DayOrder order = order_of(board.kitchen);
   if (board.cooks) order.cooks = *board.cooks;
@@ -137,9 +137,11 @@ bool print_day(const Recipe& written, const DayAsk& ask, Format format, std::str
   order.pins = ask.pins, order.settled = ask.settled;
   const std::string zone = !ask.zone.empty() || board.kitchen == nullptr ? ask.zone : std::string(board.kitchen->zone);
   if (!set_hours(board, zone, ask.serve, ask.now, order, report)) return false;
-  ClockOrder makings = board.order;
-  makings.way = ask.way ? ask.way : board.kitchen != nullptr ? board.kitchen->way : std::nullopt;
-  const Clock clock = wind(std::move(makings));
+  board.order.way = ask.way ? ask.way : board.kitchen != nullptr ? board.kitchen->way : std::nullopt;
+  Clock clock = wind(board.order);
+  std::vector<char> hot;
+  for (const Dish& dish : clock.dishes) hot.push_back(dish.hot);
+  if (make_once(board, hot)) clock = wind(board.order);
   Day day = plan_day(clock, order, report);
   if (!day.planned) return false;
   if (ask.start && !ask.serve && board.order.dishes > 1) alone(board, order, day);

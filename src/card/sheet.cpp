@@ -183,6 +183,8 @@ class SheetMaker {
       text += one.over.empty() ? "; nothing is left over." : "; over and above that: " + one.over + ".";
       remark(Remark::Kind::note, text);
     }
+    for (const std::string& one : board_.apart)
+      remark(Remark::Kind::note, one + " is made twice: once for the table, so that it comes there hot, and once for what else takes it.");
     for (const std::string& one : board_.unsized)
       remark(Remark::Kind::note, "How much of " + one + " is needed cannot be worked out; it is planned at the size that it is written in.");
     if (!day_.earlier.empty()) remark(Remark::Kind::note, std::string(words_[Caption::can_wait]) + ": " + day_.earlier + ". All else can wait until the hour above.");

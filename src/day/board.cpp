@@ -15,6 +15,14 @@ bool is_portions(std::string_view name) {
   return word == "portions" || word == "portion";
 }
 
+std::vector<MadeOnce> shared_of(const std::vector<Demand>& asked) {
+  std::vector<MadeOnce> out;
+  for (const Demand& one : asked)
+    if (one.portions.size() > 1)
+      out.push_back({std::string(one.part != kNone ? one.page->parts[one.part].name : one.page->title), one.portions, one.over});
+  return out;
+}
+
 class Boarder {
  public:
   Boarder(const Recipe& recipe, const Request& request, Report& report) : recipe_(recipe), request_(request), report_(report) {}
@@ -33,22 +41,18 @@ class Boarder {
   }
 
  private:
-  struct Need {
-    Fraction amount;    // of the whole made, as a factor
-    std::string words;  // "363 g for Egg custard tart"
-    std::string spare;  // "33 g for trimmings"
-  };
   struct Wanted {
     const Recipe* recipe;
     Index part;
     Fraction factor{0};
     std::vector<std::size_t> uses;  // by `use:` of the recipe, where it stands in wanted_
-    std::vector<Need> needs;
+    std::vector<std::string> portions;  // "363 g for Egg custard tart"
+    std::string over;                   // "33 g for trimmings"
     std::vector<Taken> taken;
     int users = 0;                  // that have not asked yet
   };
 
-  void dish(const Recipe& recipe, Index part, const Fraction& factor) { wanted_.push_back({&recipe, part, factor, {}, {}, {}, 0}); }
+  void dish(const Recipe& recipe, Index part, const Fraction& factor) { wanted_.push_back({&recipe, part, factor, {}, {}, {}, {}, 0}); }
 
   void menu() {
     const std::optional<Minute> hour = serve_field();
@@ -64,6 +68,8 @@ class Boarder {
               .also(span, "the first is here").expect("one line, with all that is wanted of it");
       seen.push_back({use.recipe, line.span});
       dish(*use.recipe, use.part, asked_of(line, *use.recipe));
+      const std::string amount = line.measured() ? in_print(recipe_.slice(line.amount_span)) + " " + std::string(line.name) : "as written";
+      wanted_.back().portions.push_back(amount + " for the table");
       out_.serve_places.push_back(serve_place_);
       out_.serve.push_back(hour_of(line, hour));
     }
@@ -154,7 +160,7 @@ class Boarder {
         while (found < wanted_.size() && (wanted_[found].recipe != use.recipe || wanted_[found].part != use.part)) ++found;
         if (found == wanted_.size()) {
           if (found >= kMost) continue;
-          wanted_.push_back({use.recipe, use.part, Fraction(0), {}, {}, {}, 0});
+          wanted_.push_back({use.recipe, use.part, Fraction(0), {}, {}, {}, {}, 0});
         }
         uses[u] = found;
       }
@@ -192,6 +198,7 @@ class Boarder {
       if (one.factor.is_zero() || one.factor.is_lost()) one.factor = Fraction(1);
       out_.recipes.push_back(one.factor == Fraction(1) ? *one.recipe : scale(*one.recipe, one.factor));
       const Recipe& scaled = out_.recipes.back();
+      out_.adapted.push_back(show(scaled, {}));
       place_.push_back(ready[at]);
       for (std::size_t u = 0; u < one.uses.size(); ++u) {
         if (one.uses[u] >= kMost) continue;
@@ -208,19 +215,16 @@ class Boarder {
       if (line.target.kind != TargetKind::use || line.target.index != use || line.struck) continue;
       Fraction share = share_of(*used.recipe, used.part, line);
       if (share.is_lost()) continue;
-      Need need;
-      need.words = in_print(write_plain(line.amount)) + (line.amount.dimension() == Dimension::count && line.amount.unit == kNoUnit ? " " + std::string(line.name) : "") +
-                   " for " + std::string(user.title);
+      const auto number = static_cast<std::size_t>(&line - user.lines.data());
+      const bool counted = line.amount.dimension() == Dimension::count && line.amount.unit == kNoUnit;
+      used.portions.push_back(out_.adapted.back().lines[number].text + (counted ? " " + std::string(line.name) : "") + " for " + std::string(user.title));
       for (Index t = line.tails.first; t < line.tails.end(); ++t) {
         const Tail& tail = user.tails[t];
         if (tail.kind != TailKind::trimmings || !tail.amount || tail.amount->is_lost()) continue;
-        const Fraction more = in_base(*tail.amount, user.dialect).high;
-        share *= Fraction(1) + more;
-        need.spare = in_print(write_plain(*tail.amount)) + " more for trimmings";
+        share *= Fraction(1) + in_base(*tail.amount, user.dialect).high;
+        used.over += (used.over.empty() ? "" : ", ") + in_print(write_plain(*tail.amount)) + " more for trimmings";
       }
-      need.amount = share;
       used.factor += share;
-      used.needs.push_back(std::move(need));
       used.taken.push_back({making, static_cast<Index>(&line - user.lines.data()), share});
       any = true;
     }
@@ -232,29 +236,20 @@ class Boarder {
 
   void makings() {
     out_.order.makings.resize(wanted_.size());
-    for (Wanted& one : wanted_) out_.taken.push_back(std::move(one.taken));
+    for (Wanted& one : wanted_) {
+      out_.taken.push_back(std::move(one.taken));
+      out_.asked.push_back({one.recipe, one.part, one.factor, std::move(one.portions), std::move(one.over)});
+    }
+    out_.shared = shared_of(out_.asked);
     for (std::size_t r = 0; r < out_.recipes.size(); ++r) {
       const Wanted& one = wanted_[place_[r]];
-      out_.adapted.push_back(show(out_.recipes[r], {}));
       Making& making = out_.order.makings[place_[r]];
-      making = {&out_.recipes[r], nullptr, one.part, {}};
+      making = {&out_.recipes[r], &out_.adapted[r], one.part, {}};
       for (const std::size_t use : one.uses) making.uses.push_back(use < kMost ? static_cast<Index>(use) : kNone);
-      if (one.needs.size() > 1) once(one);
     }
-    for (std::size_t r = 0; r < out_.adapted.size(); ++r) out_.order.makings[place_[r]].adapted = &out_.adapted[r];
     std::erase_if(out_.order.makings, [](const Making& making) { return making.recipe == nullptr; });
     std::sort(out_.unsized.begin(), out_.unsized.end());
     out_.unsized.erase(std::unique(out_.unsized.begin(), out_.unsized.end()), out_.unsized.end());
-  }
-
-  void once(const Wanted& one) {
-    MadeOnce made;
-    made.name = one.part != kNone ? std::string(one.recipe->parts[one.part].name) : std::string(one.recipe->title);
-    for (const Need& need : one.needs) {
-      made.portions.push_back(need.words);
-      if (!need.spare.empty()) made.over += (made.over.empty() ? "" : ", ") + need.spare;
-    }
-    out_.shared.push_back(std::move(made));
   }
 
   const Recipe& recipe_;
@@ -267,6 +262,38 @@ class Boarder {
 };
 
 }  // namespace
+
+bool make_once(Board& board, const std::vector<char>& hot) {
+  bool any = false;
+  std::vector<Making>& makings = board.order.makings;
+  if (board.asked.size() != makings.size()) return false;  // recipes that go round in a circle: told elsewhere
+  for (std::size_t d = 0; d < board.order.dishes; ++d)
+    for (std::size_t m = board.order.dishes; m < makings.size(); ++m) {
+      Demand &dish = board.asked[d], &other = board.asked[m];
+      if (other.page != dish.page || other.part != dish.part) continue;
+      if (hot[d] != 0) {
+        board.apart.push_back(std::string(dish.page->title));
+        continue;
+      }
+      dish.factor += other.factor;
+      dish.portions.insert(dish.portions.end(), other.portions.begin(), other.portions.end());
+      if (!other.over.empty()) dish.over += (dish.over.empty() ? "" : ", ") + other.over;
+      board.recipes.push_back(scale(*dish.page, dish.factor));
+      board.adapted.push_back(show(board.recipes.back(), {}));
+      makings[d].recipe = &board.recipes.back(), makings[d].adapted = &board.adapted.back();
+      const auto at = static_cast<std::ptrdiff_t>(m);
+      makings.erase(makings.begin() + at), board.asked.erase(board.asked.begin() + at);
+      for (Making& making : makings)
+        for (Index& use : making.uses) {
+          if (use == m) use = static_cast<Index>(d);
+          else if (use != kNone && use > m) --use;
+        }
+      any = true;
+      break;
+    }
+  if (any) board.taken.clear(), board.shared = shared_of(board.asked);
+  return any;
+}
 
 Board board_of(const Recipe& recipe, const Request& request, Report& report) { return Boarder(recipe, request, report).run(); }
 

@@ -21,6 +21,15 @@ struct Taken {
   Fraction share;
 };
 
+// A making as the page has it, and who asks for how much.
+struct Demand {
+  const Recipe* page = nullptr;  // as written
+  Index part = kNone;
+  Fraction factor;
+  std::vector<std::string> portions;  // as of MadeOnce
+  std::string over;
+};
+
 struct Board {
   Board() = default;
   Board(Board&&) = default;  // makings look into the recipes, so a copy would look into another board
@@ -31,8 +40,10 @@ struct Board {
   ClockOrder order;                    // what wind() asks for
   std::vector<std::optional<Minute>> serve;  // of each dish, where the menu says it
   std::vector<Span> serve_places;            // and where that stands
+  std::vector<Demand> asked;            // of each making
   std::vector<MadeOnce> shared;
-  std::vector<std::vector<Taken>> taken;  // of each making; empty for a dish
+  std::vector<std::string> apart;      // dishes made for the table, and apart from that for others
+  std::vector<std::vector<Taken>> taken;  // of each making; empty for a dish, and of none once make_once() changed them
   std::vector<std::string> unsized;    // recipes taken as written, because nobody says how much of them is needed
   std::string title;
   const Kitchen* kitchen = nullptr;
@@ -41,5 +52,10 @@ struct Board {
 
 // `request`: the size of a single recipe. Reports what is wrong with the menu's lines and hours.
 Board board_of(const Recipe& recipe, const Request& request, Report& report);
+
+// A dish of the table that others use too is one making with what they take of it, unless it comes to table hot: then it
+// is made for the table apart, and that is told. Orders and costs keep the two apart, as the shares of each are theirs.
+// `hot`: of each dish. True: something was put together, and the board's order is another.
+bool make_once(Board& board, const std::vector<char>& hot);
 
 }  // namespace qtn

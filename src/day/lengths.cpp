@@ -92,9 +92,11 @@ Minutes minutes_of(const Making& making, Index index) {
   if (clause.if_needed) out.least = Fraction(0);
   if (out.least.is_lost() || (out.most && out.most->is_lost())) return Minutes{};
   const Verb& verb = verb_of(clause);
-  out.chance = verb.range == Range::food && !length->overnight && out.most && *out.most > out.least;
   const bool by_sign = term_of(recipe, clause, TermRole::to) != nullptr || term_of(recipe, clause, TermRole::reading) != nullptr;
-  out.longest_binds = verb.wait && binds(*length) && !by_sign;
+  // `cool at most 90 min to 8 °C`: the food says when it is there, whosever range the verb's is.
+  // The same of `chill 20 min, if needed`: room for it is kept.
+  out.chance = (verb.range == Range::food || by_sign || clause.if_needed) && !length->overnight && out.most && *out.most > out.least;
+  out.longest_binds = verb.wait && (binds(*length) || verb.spoils) && out.most && !by_sign;
   return out;
 }
 

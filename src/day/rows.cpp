@@ -153,6 +153,11 @@ Minute Table::at(const plan::Spot& spot, bool longest) const {
   return order.hours.wall(gone);
 }
 
+Minute Table::wall(Ticks moment) const {
+  const Ticks over = posed.per_minute;
+  return order.hours.wall(moment > 0 ? (moment + over - 1) / over : moment / over);
+}
+
 void write_rows(const Table& table, Day& day) {
   const Clock& clock = table.clock;
   std::set<std::string> keys;
@@ -165,6 +170,7 @@ void write_rows(const Table& table, Day& day) {
     const plan::Spot &begin = table.posed.placed.begins[i], &end = table.posed.placed.ends[i];
     row.begin = table.at(begin);
     row.end = table.at(end), row.least_end = table.at(end, false);
+    if (const auto from = waits_from(table, i)) row.least_end = *from + (row.end - row.begin), row.begin = *from;
     const bool stretched = doing.guessed && begin.point != end.point;
     const Fraction busy = doing.busy.is_lost() ? Fraction(table.order.work) : doing.busy;
     if (stretched || doing.turn) row.end = row.least_end = row.begin + static_cast<Minute>(busy.ceil());
@@ -181,7 +187,7 @@ void write_rows(const Table& table, Day& day) {
     row.dish = recipe.title;
     if (doing.part != kNone && !recipe.parts[doing.part].unnamed) row.part = recipe.parts[doing.part].name;
     row.words = sheet_words(clock, i);
-    row.why = why_no_later(table, i);
+    row.why = waits_from(table, i) ? "at once after the step before" : why_no_later(table, i);
     // A key says the dish, the part, and the step by its number; two batches of one step are told apart.
     const Index first = recipe.parts[doing.part].steps.first;
     const std::string key = row.dish + (row.part.empty() ? "" : "/" + row.part) + "/" + std::to_string(doing.step - first + 1);

@@ -1,5 +1,5 @@
 // What waiting costs: cooked food that stands between the heat and the table, or the fridge, for longer than the house's
-// rules let it.
+// rules let it; and raw food in a pause of its own making, which belongs in the cold.
 #include <algorithm>
 
 #include "day/say.hpp"
@@ -25,6 +25,7 @@ class Standing {
       for (Number i = 0; i < table_.clock.doings.size(); ++i) {
         const Doing& doing = table_.clock.doings[i];
         if (doing.making == m && doing.what == Doing::What::clause && doing.verb->heats && holds_food(recipe, doing.part)) heat(m, i);
+        if (doing.making == m && doing.part != kNone && holds_raw(i)) pause(i);
       }
     }
   }
@@ -81,6 +82,49 @@ class Standing {
     day_.cautions.push_back(std::string(recipe.title) + " is off the heat at " + hour_of(table_.order.hours.wall(end)) + " and stands " +
                             say_length(next - end, 1) + (of_table ? " before it is eaten" : " before it is heated or chilled") + ": " +
                             std::string(limit.words) + ". Follow your local code (" + std::string(limit.source) + ").");
+  }
+
+  // Did food that spoils go into the part before this activity, and no heat reach it yet?
+  bool holds_raw(Number activity) const {
+    const Clock& clock = table_.clock;
+    const Doing& doing = clock.doings[activity];
+    const Recipe& recipe = clock.recipe_of(doing);
+    for (Number i = 0; i < clock.doings.size(); ++i) {
+      const Doing& other = clock.doings[i];
+      if (other.making == doing.making && other.part == doing.part && i < activity && other.verb != nullptr && other.verb->heats && !other.verb->heats_oven) return false;
+    }
+    for (const Clause& clause : recipe.clauses) {
+      if (clause.part != doing.part || clause.span.begin >= doing.sentence.begin) continue;
+      for (Index m = clause.mentions.first; m < clause.mentions.end(); ++m) {
+        const Target& target = recipe.mentions[m].target;
+        if (target.kind == TargetKind::line && is_risky(recipe, recipe.lines[target.index])) return true;
+      }
+    }
+    return false;
+  }
+
+  // Half an hour is the time a cook has it in hand (common practice, no source).
+  void pause(Number activity) {
+    constexpr Minute kInHand = 30;
+    const Clock& clock = table_.clock;
+    const Doing& doing = clock.doings[activity];
+    const auto over = over_before(clock, table_.posed, table_.plan, activity);
+    if (!over || waits_from(table_, activity) || stays_cold(activity)) return;
+    const Minute from = table_.wall(*over), to = table_.at(table_.posed.placed.begins[activity]);
+    if (to - from <= kInHand) return;
+    day_.cautions.push_back("Nothing is done to " + std::string(clock.recipe_of(doing).title) + " between " + hour_of(from) + " and " + hour_of(to) +
+                            ": cover it and keep it in the fridge until then, it is raw.");
+  }
+
+  // Is the last step before it one in the cold? There it stays.
+  bool stays_cold(Number activity) const {
+    const Doing& doing = table_.clock.doings[activity];
+    for (Number i = activity; i-- > 0;) {
+      const Doing& before = table_.clock.doings[i];
+      if (before.making != doing.making || before.part != doing.part || before.what == Doing::What::whole) continue;
+      return before.place == Takes::fridge || before.place == Takes::freezer;
+    }
+    return false;
   }
 
   const Table& table_;

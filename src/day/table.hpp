@@ -12,11 +12,19 @@ struct Table {
 
   // Minutes of the wall of an end of an activity, for the longest that chance may make of it, or the shortest.
   Minute at(const plan::Spot& spot, bool longest = true) const;
+  // ... of a moment in ticks of the problem, the minute begun counting whole.
+  Minute wall(Ticks moment) const;
 };
 
 // What waits by itself does so from the end of the step before it, however much later the plan would let it begin: a loaf
 // cools as it leaves the oven. Only where the plan still holds so.
 void begin_waits_at_once(const Clock& clock, const Posed& posed, plan::Plan& plan);
+
+// When the last step of its part before an activity is over, in ticks of the problem; nothing where it is the first.
+std::optional<Ticks> over_before(const Clock& clock, const Posed& posed, const plan::Plan& plan, Number activity);
+// The same for a wait that something follows at once: it cannot be moved, so it lasts longer, where its length may. The
+// minute from which it waits; nothing where that is when the plan begins it.
+std::optional<Minute> waits_from(const Table& table, Number activity);
 
 // Gives each bake the oven that its dish is in already, wherever the ovens let it.
 void keep_to_ovens(const Clock& clock, const Posed& posed, plan::Plan& plan);

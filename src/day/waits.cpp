@@ -1,5 +1,7 @@
+// Waits begin when the step before them is over; and what is asked of food in the pauses that are left.
 #include <algorithm>
 
+#include "day/lengths.hpp"
 #include "day/table.hpp"
 
 namespace qtn {
@@ -11,9 +13,10 @@ bool is_followed(const Clock& clock, Number activity) {
   return std::any_of(all.begin(), all.end(), [&](const plan::Activity& one) { return one.follows == activity; });
 }
 
-// When the last step of its part before it is over, in ticks of the problem; nothing where it is the first.
-std::optional<plan::Ticks> over_before(const Clock& clock, const Posed& posed, const plan::Plan& plan, Number activity) {
-  std::optional<plan::Ticks> over;
+}  // namespace
+
+std::optional<Ticks> over_before(const Clock& clock, const Posed& posed, const plan::Plan& plan, Number activity) {
+  std::optional<Ticks> over;
   for (const plan::Rule& rule : clock.network.rules) {
     const Doing &mine = clock.doings[activity], &other = clock.doings[rule.before.activity];
     if (rule.after.activity != activity || rule.after.end || !rule.before.end || other.making != mine.making || other.part != mine.part) continue;
@@ -23,8 +26,6 @@ std::optional<plan::Ticks> over_before(const Clock& clock, const Posed& posed, c
   }
   return over;
 }
-
-}  // namespace
 
 void begin_waits_at_once(const Clock& clock, const Posed& posed, plan::Plan& plan) {
   for (Number i = 0; i < clock.doings.size(); ++i) {
@@ -37,6 +38,17 @@ void begin_waits_at_once(const Clock& clock, const Posed& posed, plan::Plan& pla
     plan.times[begin.point] = *over;
     if (!plan::faults(posed.problem, plan.times).empty()) plan.times[begin.point] = before;
   }
+}
+
+std::optional<Minute> waits_from(const Table& table, Number activity) {
+  const Clock& clock = table.clock;
+  const Doing& doing = clock.doings[activity];
+  if (!doing.wait || doing.overnight || doing.clause == kNone || clock.network.activities[activity].follows != kNothing) return std::nullopt;
+  if (!is_followed(clock, activity) || minutes_of(clock.makings[doing.making], doing.clause).longest_binds) return std::nullopt;
+  const auto over = over_before(clock, table.posed, table.plan, activity);
+  if (!over) return std::nullopt;
+  const Minute from = table.wall(*over);
+  return from < table.at(table.posed.placed.begins[activity]) ? std::optional(from) : std::nullopt;
 }
 
 }  // namespace qtn

@@ -125,7 +125,10 @@ void Builder::line_amount(View at, TakeLine& line) {
         const ReadAmount one = read_item(in_, child, Place::list);
         line.pack = one.amount;
         if (child.has(Kind::count_noun)) line.pack_noun = in_.slice(child.first(Kind::count_noun).span());
-        if (!one.damaged) {
+        const bool fits = !one.damaged && expect_dimension(in_, one.amount, one.span, {Dimension::mass, Dimension::volume, Dimension::count, Dimension::length},
+                                                           "the size of a pack is");
+        if (!one.damaged && !fits) damaged = true;
+        if (fits) {
           line.amount = one.amount;  // the count in front is in `written`
           line.amount.low = one.amount.low * line.written.low;
           line.amount.high = one.amount.high * line.written.high;

@@ -10,6 +10,7 @@ void settle(Recipe& recipe, int today, Report& report) {
   count_out(recipe, report);
   weigh_pot(recipe, report);
   check_asked(recipe, report);
+  check_uses_taken(recipe, report);
   check_paste(recipe, report);
   check_trials(recipe, today, report);
   check_formula(recipe, report);

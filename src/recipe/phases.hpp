@@ -22,6 +22,8 @@ void count_out(Recipe& recipe, Report& report);
 void weigh_pot(Recipe& recipe, Report& report);
 // 5a. A part of this file of which others take more than it comes to (part_asked.cpp).
 void check_asked(const Recipe& recipe, Report& report);
+// 5b. Recipes of other files that nothing takes (uses_taken.cpp).
+void check_uses_taken(const Recipe& recipe, Report& report);
 // 6. Paste that is rolled out to line a tin, against the tin (paste.cpp).
 void check_paste(const Recipe& recipe, Report& report);
 bool rolls_paste(const Recipe& recipe, const Clause& clause);

@@ -74,6 +74,7 @@ class Table {
       verb.wait = verb.wait || mark == "wait";
       verb.heats = verb.heats || mark == "heats";
       verb.moist = verb.moist || mark == "moist";
+      verb.spoils = verb.spoils || mark == "spoils";
       verb.cools = verb.cools || mark == "cools";
       verb.heats_oven = verb.heats_oven || mark == "heats the oven";
       for (const DeedName& deed : kDeeds)

@@ -31,6 +31,7 @@ struct Verb {
   std::uint8_t takes = 0;     // bits of Takes; hands exactly where attention is not none
   Attention attention = Attention::throughout;
   bool wait = false;
+  bool spoils = false;        // a wait that a pause behind it makes longer: dough goes on rising
   bool heats = false;         // a heat verb: it cooks what is in the pot
   bool moist = false;         // of those: by boiling liquid or steam, so that its heat goes all through
   bool cools = false;         // what was hot comes to table cold behind it

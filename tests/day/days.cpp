@@ -231,3 +231,54 @@ TEST_CASE("days: cooked meat that stands too long is named, with the law's figur
   Clocked bread(recipe("Bread", "  [bake 40 min at 220 °C] with [the flour] and [the water].\n\n  [cool at least 4 h]\n"));
   CHECK(bread.day("2026-03-01 18:00", report).cautions.empty());
 }
+
+TEST_CASE("days: where the food says when a wait is over, room is kept for the longest of it") {
+  Report report;
+  const std::string served = "2026-03-01 18:00";
+  Clocked signed_wait(recipe("Sauce", "  Stir [the flour] into [the water], [simmer 10 min].\n\n  [cool at most 90 min to 8 °C].\n\n  Stir it [5 min].\n"));
+  CHECK(begins(signed_wait.day(served, report), "cool") == "2026-03-01 16:25");
+  Clocked needed(recipe("Paste", "  Mix [the flour] with [the water], [knead 10 min].\n\n  [chill 20 min, if needed].\n\n  Roll it [5 min].\n"));
+  CHECK(begins(needed.day(served, report), "chill") == "2026-03-01 17:35");
+  // The cook's own choice is as short as the page lets it be.
+  Clocked chosen(recipe("Paste", "  Mix [the flour] with [the water], [knead 10 min].\n\n  [chill at most 20 min].\n\n  Roll it [5 min].\n"));
+  CHECK(begins(chosen.day(served, report), "chill") == "2026-03-01 17:55");
+}
+
+TEST_CASE("days: what has risen is baked, and what has cooled may stand") {
+  Report report;
+  const std::string rise = "  Mix [the flour] with [the water], [knead 10 min].\n\n  [prove 1 h].\n\n  [bake 40 min at 220 °C].\n";
+  Clocked bread(recipe("Bread", rise + "\n  [cool 1 h].\n\n  Slice it [5 min].\n"));
+  const auto late_slice = [](DayOrder& order) { order.pins.push_back({"Bread: slice", read_wall("2026-03-01 17:00").value()}); };
+  const auto late_bake = [](DayOrder& order) { order.pins.push_back({"Bread: bake", read_wall("2026-03-01 12:00").value()}); };
+  const Day day = bread.day("2026-03-01 18:00", report, late_bake);
+  CHECK(begins(day, "prove") == "2026-03-01 11:00");
+  CHECK(begins(day, "cool") == "2026-03-01 12:40");
+  CHECK(begins(bread.day("2026-03-01 18:00", report, late_slice), "prove") == "2026-03-01 14:20");
+  CHECK(report.list().empty());
+}
+
+TEST_CASE("days: a wait that the next deed follows at once begins as the step before it ends, and lasts longer") {
+  Report report;
+  Clocked loaf(recipe("Loaf", "  Mix [the flour] with [the water], [bake 1 h at 160 °C].\n\n  [cool 30 min] in the tin, then slice it [5 min].\n"));
+  const Day day = loaf.day("2026-03-01 18:00", report, [](DayOrder& order) { order.pins.push_back({"Loaf: bake", read_wall("2026-03-01 10:00").value()}); });
+  for (const DayRow& row : day.rows) {
+    if (row.words.find("Cool") == std::string::npos) continue;
+    CHECK(write_wall(row.begin) == "2026-03-01 11:00");
+    CHECK(write_wall(row.least_end) == "2026-03-01 11:30");
+    CHECK(write_wall(row.end) == "2026-03-01 17:55");
+  }
+}
+
+TEST_CASE("days: raw food in a pause of its making is told to be kept cold") {
+  Report report;
+  const auto at_ten = [](DayOrder& order) { order.pins.push_back({"Joint: rub", read_wall("2026-03-01 10:00").value()}); };
+  const std::string head = "recipe: Joint\nmeasures: British\nserves: 4\ntake:\n  2 kg ";
+  const std::string method = "\nmethod:\n  [rub 10 min] into [the ";
+  Clocked lamb(head + "leg of lamb" + method + "leg of lamb].\n\n  [roast 1 h at 200 °C].\n");
+  const Day day = lamb.day("2026-03-01 18:00", report, at_ten);
+  REQUIRE(day.cautions.size() == 1);
+  CHECK(day.cautions.front().find("between 10:10 and 17:00") != std::string::npos);
+  CHECK(lamb.day("2026-03-01 11:20", report, at_ten).cautions.empty());  // within the time in hand
+  Clocked carrots(head + "carrots" + method + "carrots].\n\n  [roast 1 h at 200 °C].\n");
+  CHECK(carrots.day("2026-03-01 18:00", report, at_ten).cautions.empty());
+}

@@ -182,7 +182,7 @@ TEST_CASE("planted mistakes are reported in one run, and nothing else") {
   Tally tally;
   for (int i = 0; tally.planted < 320; ++i) one_file(files[static_cast<std::size_t>(i) % files.size()], random, tally);
   MESSAGE("planted " << tally.planted << " of " << tally.kinds.size() << " kinds, reported " << tally.found << ", not there " << tally.spurious);
-  INFO(tally.missed);
+  if (!tally.missed.empty()) MESSAGE(tally.missed);
   CHECK(tally.kinds.size() >= 20);
   CHECK(tally.found * 100 >= tally.planted * 99);
   CHECK(tally.spurious == 0);
