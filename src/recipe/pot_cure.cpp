@@ -134,6 +134,12 @@ void Pot::check_cure() {
   const bool listed = sum.first->what.kind == TargetKind::line && recipe_.lines[sum.first->what.index].target.kind == TargetKind::none;
   const Fraction allowed = limit.ppm / found * (listed ? sum.first->load.grams.low * Fraction(10) : Fraction(100));
   std::string expected = "at most " + limit.ppm.exact() + " ppm, which is " + (listed ? Fraction::of(allowed.floor(), 10).decimal(1) + " g of it" : Fraction::of(allowed.floor(), 1).decimal(0) + " % of this amount");
+  const TakeLine* const line = listed ? &recipe_.lines[sum.first->what.index] : nullptr;
+  const bool in_grams = line != nullptr && line->basis == Basis::amount && line->written.unit == common().gram && !line->pack && allowed.floor() > 0;
+  if (in_grams) {
+    const std::string grams = Fraction::of(allowed.floor(), 10).decimal(1) + " g";
+    problem.offer(line->amount_span, grams, "weigh " + grams);
+  }
   if (!told.sure) expected += "; or say what it is: sausage, bacon, a dry-cured ham, meat in a pickle";
   problem.expect(expected);
   problem.because("Nitrite is poisonous in excess: weigh it to 0.1 g and never guess. The limit is the American one (" + std::string(limit.source) + "); follow your local code.");

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "diag/nearest.hpp"
 #include "recipe/makes.hpp"
 
 namespace qtn {
@@ -173,9 +174,12 @@ AllergenSet promised(const Recipe& recipe, Span words, Report* report) {
   for (const Span item : items(recipe, words)) {
     const AllergenSet keys = allergens_meant(recipe.slice(item));
     out |= keys;
-    if (keys == 0 && report != nullptr)
-      report->add(Code::unknown_allergen, item, "`" + std::string(recipe.slice(item)) + "` is no allergen of the lists, so nobody can check it.")
+    if (keys != 0 || report == nullptr) continue;
+    auto& problem = report->add(Code::unknown_allergen, item, "`" + std::string(recipe.slice(item)) + "` is no allergen of the lists, so nobody can check it.")
           .expect("a word of them: gluten, wheat, milk, eggs, fish, crustaceans, molluscs, nuts, almonds, peanuts, soya, sesame, celery, mustard, sulphites, lupin");
+    std::vector<std::string_view> known;
+    for (const auto& one : allergen_list()) known.push_back(one.key);
+    for (const std::string_view near : nearest(recipe.slice(item), known)) problem.offer(item, std::string(near), "write `" + std::string(near) + "`");
   }
   return out;
 }

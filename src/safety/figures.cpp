@@ -47,7 +47,7 @@ struct SafetyTable {
   std::array<std::optional<CoreRule>, kHazards> uk, us;
   std::array<DoneAfter, kHazards> done;
   std::array<Both, kHazards> keep;
-  Both stand, cool, hot, cold, frozen;
+  Both stand, cool, half, hot, cold, frozen;
   double settle = 0;
   std::unordered_set<WordKey> not_raw;
   std::unordered_set<const Food*> in_oil;
@@ -60,7 +60,7 @@ struct SafetyTable {
       else if (kind == "done") add_done(row);
       else if (kind == "settle") settle = number(row[1]);
       else if (kind == "stand") side(stand, row[1]) = {number(row[2]), 0, row[3], row[4], {}};
-      else if (kind == "cool") side(cool, row[1]) = {number(row[2]), number(row[3]), row[4], row[5], {}};
+      else if (kind == "cool" || kind == "half") side(kind == "cool" ? cool : half, row[1]) = {number(row[2]), number(row[3]), row[4], row[5], {}};
       else if (kind == "hot" || kind == "cold" || kind == "frozen") side(kind == "hot" ? hot : kind == "cold" ? cold : frozen, row[1]) = heat(row);
       else if (kind == "keep") add_keep(row);
       else if (kind == "caution") cautions.push_back({row[1], row[2], row[3]});
@@ -141,6 +141,10 @@ double settle_seconds() { return safety_table().settle; }
 DoneAfter done_after(Hazard hazard) { return safety_table().done[static_cast<std::size_t>(hazard)]; }
 const Limit& stand_limit(Law law) { return safety_table().stand.of(law); }
 const Limit& cool_limit(Law law) { return safety_table().cool.of(law); }
+const Limit* half_cool(Law law) {
+  const Limit& half = safety_table().half.of(law);
+  return half.words.empty() ? nullptr : &half;
+}
 const Limit& keep_limit(Law law, Hazard food) { return safety_table().keep[static_cast<std::size_t>(food)].of(law); }
 const Limit& hot_limit(Law law) { return safety_table().hot.of(law); }
 const Limit& cold_limit(Law law) { return safety_table().cold.of(law); }

@@ -47,6 +47,7 @@ struct Limit {
 };
 const Limit& stand_limit(Law law);             // minutes
 const Limit& cool_limit(Law law);              // minutes to so many °C
+const Limit* half_cool(Law law);               // ... to the first of two steps; null where the law has one
 const Limit& keep_limit(Law law, Hazard food); // hours, chilled
 const Limit& hot_limit(Law law);               // °C
 const Limit& cold_limit(Law law);              // °C

@@ -7,6 +7,7 @@
 namespace qtn {
 namespace {
 
+constexpr double kHair = 0.1;        // °C, of a figure in the other scale
 constexpr double kRoomWarmth = 30;  // °C: what is kept above is kept hot, below it cold
 // Food under oil in the cold: a week, as for chilled food that is dated (FDA Food Code); common practice is less.
 constexpr double kOilHours = 7 * 24;
@@ -19,7 +20,7 @@ class Storing {
     for (const PotEvent& event : tale_.waits) wait(event);
     reheated();
     for (const Keep& keep : recipe_.keeps)
-      if (keep.place == KeepPlace::chilled && !keep.once_open && !keep.length.is_lost()) kept(worst_of(tale_.end), in_base(keep.length, recipe_.dialect).high.approx() / 60, keep.span);
+      if (keep.place == KeepPlace::chilled && !keep.once_open && !keep.length.is_lost()) kept(worst_of(tale_.end), in_base(keep.length, recipe_.dialect).high.approx() / 60, keep.span, keep.length_span);
     if (is_flavoured_oil(recipe_)) oil();
   }
 
@@ -55,21 +56,52 @@ class Storing {
     const std::optional<double> heat = heat_of(clause);
     if (cooked == nullptr) return raw_wait(event, clause, heat);
     if (heat && verb.name != "freeze") held(*cooked, clause, *heat);
+    if (half_cool(law_) != nullptr && halfway(*cooked, clause)) return;
     if (in_cold(clause)) {
-      if (verb.name == "keep" && clause.place != Takes::freezer) kept(cooked, most_minutes(recipe_, clause) / 60, clause.span);
+      if (verb.name == "keep" && clause.place != Takes::freezer) kept(cooked, most_minutes(recipe_, clause) / 60, clause.span, term(clause, TermRole::length) != nullptr ? term(clause, TermRole::length)->span : clause.span);
       return;
     }
     if (heat && (*heat >= kRoomWarmth || *heat <= cold_limit(law_).value)) return;
-    double aimed = kRoomWarmth;  // the sign that ends it
-    for (Index t = clause.terms.first; t < clause.terms.end(); ++t)
-      if (recipe_.terms[t].role == TermRole::to && recipe_.terms[t].amount.dimension() == Dimension::temperature) aimed = in_base(recipe_.terms[t].amount, recipe_.dialect).high.approx();
-    const bool to_cold = aimed <= cool_limit(law_).celsius + 0.1;
+    const bool to_cold = aimed_at(clause) <= cool_limit(law_).celsius + kHair;
     const Limit& limit = to_cold ? cool_limit(law_) : stand_limit(law_);
     const double minutes = to_cold ? most_minutes(recipe_, clause) : std::max(least_minutes(recipe_, clause), only_most(clause));
     if (minutes <= limit.value) return;
-    report_.add(Code::cooled_slowly, clause.span, "The " + std::string(cooked->name) + (plural(cooked->name) ? " are" : " is") + " cooked and then warm for longer than the figure.")
-        .find(quoted(words)).expect(std::string(limit.words) + " (" + source_of(law_, limit.source) + ")" + other_law(to_cold))
-        .also(cooked->place, "this is what spoils");
+    auto& problem = report_.add(Code::cooled_slowly, clause.span, "The " + std::string(cooked->name) + (plural(cooked->name) ? " are" : " is") + " cooked and then warm for longer than the figure.")
+                        .find(quoted(words)).expect(std::string(limit.words) + " (" + source_of(law_, limit.source) + ")" + other_law(to_cold))
+                        .also(cooked->place, "this is what spoils");
+    if (const Term* const length = term(clause, TermRole::length)) {
+      const std::string most = "at most " + std::to_string(static_cast<int>(limit.value / 60)) + " h";
+      problem.offer(length->span, most, "let it be `" + most + "`");
+    }
+  }
+
+  const Term* term(const Clause& clause, TermRole role) const {
+    for (Index t = clause.terms.first; t < clause.terms.end(); ++t)
+      if (recipe_.terms[t].role == role && !recipe_.terms[t].amount.is_lost()) return &recipe_.terms[t];
+    return nullptr;
+  }
+
+  // The sign that ends it, in °C; warm where none does.
+  double aimed_at(const Clause& clause) const {
+    const Term* const to = term(clause, TermRole::to);
+    return to != nullptr && to->amount.dimension() == Dimension::temperature ? in_base(to->amount, recipe_.dialect).high.approx() : kRoomWarmth;
+  }
+
+  // Where the law has two steps: a time to the cold that is longer than the first of them has to say when that was reached.
+  bool halfway(const RawItem& cooked, const Clause& clause) {
+    const Limit &half = *half_cool(law_), &whole = cool_limit(law_);
+    if (cooling_since_ != cooked.heat) cooling_since_ = cooked.heat, gone_ = 0, half_done_ = false;
+    gone_ += most_minutes(recipe_, clause);
+    const double aimed = aimed_at(clause);
+    if (gone_ <= half.value) half_done_ = half_done_ || aimed <= half.celsius + kHair;
+    if (aimed > whole.celsius + kHair || gone_ <= half.value) return false;
+    if (half_done_ && gone_ <= whole.value) return true;
+    auto& problem = report_.add(Code::cooled_slowly, clause.span, half_done_ ? "With what went before, this is longer than the figure." : "Nothing says how warm the " + std::string(cooked.name) + (plural(cooked.name) ? " are" : " is") + " after 2 h.")
+                        .find(quoted(recipe_.slice(clause.span))).expect(std::string(whole.words) + " (" + source_of(law_, whole.source) + ")" + other_law(true))
+                        .also(cooked.place, "this is what spoils");
+    if (!half_done_ && gone_ <= whole.value)
+      problem.offer(clause.span, "[cool at most 2 h to 70 °F], then [cool at most 4 h to 41 °F]", "say when it is at 70 °F").offer(clause.span, "[cool at most 2 h to 41 °F]", "cool it faster");
+    return true;
   }
 
   // `[cool at most 3 h]` lets it be three hours.
@@ -99,20 +131,26 @@ class Storing {
   }
 
   void too_warm(const RawItem& item, const Clause& clause, const Limit& limit, const char* which) {
+    const Term& heat = *term(clause, TermRole::temperature);
+    const std::string figure = write_plain(limit.heat);
     report_.add(Code::kept_warm, clause.span, "The " + std::string(item.name) + (plural(item.name) ? " want" : " wants") + " it " + which + " than that.")
-        .find(quoted(recipe_.slice(clause.span))).expect(std::string(limit.words) + " or " + which + " (" + source_of(law_, limit.source) + ")");
+        .find(quoted(recipe_.slice(clause.span))).expect(std::string(limit.words) + " or " + which + " (" + source_of(law_, limit.source) + ")")
+        .offer(heat.span, figure, "keep it at " + figure);
   }
 
   // Over the law's own figure it is said on the card; over the longest that any law here has, it is a warning.
-  void kept(const RawItem* item, double hours, Span where) {
+  // `length`: of the place, the words that say how long.
+  void kept(const RawItem* item, double hours, Span where, Span length) {
     if (item == nullptr) return;
     const Limit& own = keep_limit(law_, item->kind);
     const Law other = law_ == Law::US ? Law::UK : Law::US;
     const Limit& far = keep_limit(other, item->kind);
     const bool rice = item->kind == Hazard::rice || item->kind == Hazard::cooked_rice;
     if (hours <= (rice ? own.value : std::max(own.value, far.value))) return;
-    report_.add(Code::kept_long, where, "The " + std::string(item->name) + (plural(item->name) ? " are" : " is") + " kept for longer than either figure that is held here.")
+    const std::string days = own.value == 24 ? "1 day" : std::to_string(static_cast<int>(own.value / 24)) + " days";
+    auto& problem = report_.add(Code::kept_long, where, "The " + std::string(item->name) + (plural(item->name) ? " are" : " is") + " kept for longer than either figure that is held here.")
         .find(quoted(recipe_.slice(where))).expect(std::string(own.words) + " (" + source_of(law_, own.source) + "); " + std::string(name_of(other)) + ": " + std::string(far.words));
+    problem.offer(length, days, "keep it for " + days);
   }
 
   void thaw(const PotEvent& event, const Clause& clause, std::string_view words) {
@@ -120,8 +158,13 @@ class Storing {
     if (raw == event.items.end()) return;
     for (const std::string_view room : {"room temperature", "kitchen temperature", "worktop", "counter", "warm place"})
       if (words.find(room) != std::string_view::npos) {
-        report_.add(Code::thawed_warm, clause.span, "The " + std::string(raw->name) + (plural(raw->name) ? " thaw" : " thaws") + " in the warm.")
+        auto& problem = report_.add(Code::thawed_warm, clause.span, "The " + std::string(raw->name) + (plural(raw->name) ? " thaw" : " thaws") + " in the warm.")
             .find(quoted(words)).expect("`in the fridge`, or cold water that is changed (common practice; foodsafety.gov)");
+        for (const std::string& place : {"at " + std::string(room), "on the " + std::string(room), "in a " + std::string(room)})
+          if (const std::size_t at = words.find(place); at != std::string_view::npos) {
+            const auto begin = clause.span.begin + static_cast<std::uint32_t>(at);
+            problem.offer({begin, begin + static_cast<std::uint32_t>(place.size())}, "in the fridge", "thaw it in the fridge");
+          }
         return;
       }
   }
@@ -160,8 +203,10 @@ class Storing {
       const bool cold = keep.place == KeepPlace::chilled || keep.place == KeepPlace::frozen;
       const double hours = keep.length.is_lost() ? 0 : in_base(keep.length, recipe_.dialect).high.approx() / 60;
       if (keep.place == KeepPlace::frozen || (cold && hours <= kOilHours)) continue;
+      const std::string week = std::to_string(static_cast<int>(kOilHours / 24)) + " days chilled";
       report_.add(Code::oil_keeps_garlic, keep.span, cold ? "That is long for garlic or herbs in oil." : "Garlic or herbs in oil are kept out of the cold here.")
-          .find(quoted(recipe_.slice(keep.span))).expect("chilled, for a week at most, and thrown away after (common practice, no source)");
+          .find(quoted(recipe_.slice(keep.span))).expect("chilled, for a week at most, and thrown away after (common practice, no source)")
+          .offer(keep.span, week, "keep it " + week);
     }
   }
 
@@ -169,6 +214,10 @@ class Storing {
   Law law_;
   const PotTale& tale_;
   Report& report_;
+  // Of the food that cools: since which heat, for how many minutes at the most, and whether the first step was said.
+  Index cooling_since_ = kNone;
+  double gone_ = 0;
+  bool half_done_ = false;
 };
 
 }  // namespace

@@ -110,6 +110,8 @@ TEST_CASE("cure: ppm on the green weight of the meat") {
   CHECK(over.at(over.problem(Code::cure_over_limit)) == "2.6 g");
   CHECK(message(over, Code::cure_over_limit) == "This comes to 163 ppm of nitrite on the green meat (1 kg), over 156 ppm, the limit for sausage and other minced meat.");
   const Diagnostic& said = *over.problem(Code::cure_over_limit);
+  REQUIRE(said.fixes.size() == 1);
+  CHECK(said.fixes[0].text == "2.4 g");  // 156 ppm of 1 kg over 6.25 %, rounded down
   CHECK(said.expected == "at most 156 ppm, which is 2.4 g of it");
   CHECK(said.why.find("USDA FSIS Directive 7620.3") != std::string::npos);
   CHECK(said.why.find("follow your local code") != std::string::npos);

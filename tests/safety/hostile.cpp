@@ -1,6 +1,7 @@
 // Recipes that could hurt somebody and sound ones beside them, from hostile.txt.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <fstream>
 #include <memory>
 #include <set>
@@ -87,21 +88,29 @@ TEST_CASE("what could hurt somebody is said, and what could not is not") {
   }
 }
 
-TEST_CASE("a fix that is offered for a missing reading silences its warning") {
+TEST_CASE("a fix that is offered silences its warning") {
+  int accepted = 0;
   for (const Case& one : cases()) {
-    if (!one.must.contains("Q951") || !one.used.empty()) continue;
+    if (one.must.empty() || !one.used.empty()) continue;
     CAPTURE(one.name);
     Kitchen kitchen;
     kitchen.law = one.law;
     Surroundings around;
     around.kitchen = std::make_shared<Kitchen>(kitchen);
     const Checked before("case.qtn", one.text, around);
-    for (const Diagnostic& problem : before.report.list()) {
-      if (problem.code != Code::no_core_reading || problem.fixes.empty()) continue;
-      std::string text = one.text;
-      text.replace(problem.fixes[0].span.begin, problem.fixes[0].span.size(), problem.fixes[0].text);
-      const Checked mended("case.qtn", text, around);
-      for (const Diagnostic& left : mended.report.list()) CHECK_MESSAGE(left.code != Code::no_core_reading, left.message);
-    }
+    const auto count = [](const Report& report, Code code) {
+      return std::count_if(report.list().begin(), report.list().end(), [&](const Diagnostic& problem) { return problem.code == code; });
+    };
+    for (const Diagnostic& problem : before.report.list())
+      for (const Fix& fix : problem.fixes) {
+        std::string text = one.text;
+        text.replace(fix.span.begin, fix.span.size(), fix.text);
+        CAPTURE(text);
+        const Checked mended("case.qtn", text, around);
+        CHECK(count(mended.report, problem.code) < count(before.report, problem.code));
+        CHECK_FALSE(mended.report.has_errors());
+        ++accepted;
+      }
   }
+  CHECK(accepted >= 18);
 }
