@@ -78,6 +78,7 @@ class Wording {
     if (!abroad && house_word_stands(recipe_)) house_.emplace(pairs_of(*recipe_.kitchen, texts_));
     for (const CheckedWords& place : places_)
       if (place.kind != CheckedWords::Kind::verb && place.at < of_run_.size()) of_run_[place.at] = &place;
+    if (asks_) find_alike();
     const auto title = [&](Range32 range) {
       for (std::uint32_t i = 0; i < range.count; ++i) title_[range.first + i] = true;
     };
@@ -224,9 +225,33 @@ class Wording {
     return word;
   }
 
+  // Two foods of one part that have one name abroad keep their own, with the other beside it in the list.
+  void find_alike() {
+    how_.place = WordPlace::name;
+    for (const Part& part : recipe_.parts) {
+      std::vector<std::string> said;
+      for (Index l = part.lines.first; l < part.lines.end(); ++l) said.push_back(lower(with_words(recipe_.lines[l].name, silent(recipe_.lines[l].name, how_))));
+      for (std::size_t a = 0; a < said.size(); ++a)
+        for (std::size_t b = 0; b < a; ++b) {
+          const auto first = part.lines.first + static_cast<Index>(b), second = part.lines.first + static_cast<Index>(a);
+          if (said[a].empty() || said[a] != said[b] || same_letters(recipe_.lines[first].name, recipe_.lines[second].name)) continue;
+          if (recipe_.lines[first].given || recipe_.lines[second].given) continue;  // one comes out of another
+          alike_.insert({first, second});
+        }
+    }
+  }
+
+  std::string beside(std::string_view text) {
+    how_.place = WordPlace::name;
+    std::vector<PlaceOfPair> found = silent(text, how_);
+    for (PlaceOfPair& place : found) place.instead = both_words(text.substr(place.begin, place.end - place.begin), lower_again(place));
+    return with_words(text, found);
+  }
+
   // A name of the list, or a mention of one; what names a part or another recipe goes as titles do.
   std::string checked(std::string_view text, const CheckedWords& place) {
     const bool line = place.index != kNone;
+    if (line && alike_.contains(place.index) && asked_ != AskedWords::both) return place.kind == CheckedWords::Kind::name ? beside(text) : std::string(text);
     std::string said = worded(text, line ? WordPlace::name : WordPlace::prose, !line);
     if (!line || place.kind != CheckedWords::Kind::mention || said != text) return said;
     return following(text, recipe_.lines[place.index].name);
@@ -264,6 +289,7 @@ class Wording {
   bool asks_ = false;
   std::vector<std::string> texts_;  // of the house's pairs
   std::optional<WordPairs> house_;
+  std::set<Index> alike_;           // lines that would bear one name
   std::set<const WordPair*> said_;
   std::vector<const WordPair*> noted_;
 };

@@ -40,6 +40,13 @@ TEST_CASE("what is not the same thing is said in both words once, with the reaso
   CHECK(card.remark(0).find("salt") != std::string::npos);
 }
 
+TEST_CASE("two things of one part that have one name abroad keep their own") {
+  const Worded card("take:\n  1 tsp vanilla essence\n  1 tsp vanilla extract\n  100 g cornflour\nmethod:\n  Stir [the vanilla essence] into [the cornflour], then [the vanilla extract].\n");
+  CHECK(card.row(0) == "1 tsp |  | vanilla essence (vanilla extract) | ");
+  CHECK(card.row(1) == "1 tsp |  | vanilla extract | ");
+  CHECK(card.step(0) == "Stir n{the vanilla essence} into n{the cornstarch}, then n{the vanilla extract}.");
+}
+
 TEST_CASE("American corn flour is never cornflour") {
   const Worded card("take:\n  200 g corn flour\n  100 g cornstarch\nmethod:\n  Mix [the corn flour] and [the cornstarch].\n", AskedWords::british, "measures: American\nwords: American\n");
   CHECK(card.row(0) == "200 g |  | corn (maize) flour | ");
