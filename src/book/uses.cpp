@@ -7,12 +7,6 @@
 #include "words/fold.hpp"
 
 namespace qtn {
-namespace {
-
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
-
-}  // namespace
-
 void Book::bad_path(Checked& entry, const Use& use) {
   const bool form = !is_plain_path(use.path);
   auto& problem = entry.report.add(form ? Code::use_path_form : Code::use_outside_book, use.path_span,

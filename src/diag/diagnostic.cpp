@@ -15,6 +15,8 @@ constexpr CatalogueRow kRows[] = {
 
 }  // namespace
 
+std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
+
 const CatalogueRow& row(Code code) { return kRows[static_cast<std::size_t>(code)]; }
 
 const CatalogueRow* find_row(std::string_view code) {

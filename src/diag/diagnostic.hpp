@@ -38,6 +38,9 @@ struct Label {
 
 enum class Certainty : std::uint8_t { safe, choice };  // safe: the one certain repair; choice: the cook decides
 
+// A word of the page as a message shows it: between backticks.
+[[gnu::cold]] std::string quoted(std::string_view text);
+
 struct Fix {
   Span span;  // replaced
   std::string text;  // by this

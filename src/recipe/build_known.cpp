@@ -7,7 +7,6 @@
 namespace qtn {
 namespace {
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
 std::string grams(const Fraction& value) { return value.decimal(value < Fraction(10) ? 1 : 0) + " g"; }
 
 constexpr Dialect kStated[] = {Dialect::british, Dialect::american, Dialect::australian};

@@ -5,8 +5,6 @@
 namespace qtn {
 namespace {
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
-
 struct Left {
   Fraction low = Fraction(1), high = Fraction(1);  // shares of the whole line
   bool taken = false;      // something went in

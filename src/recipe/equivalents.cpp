@@ -3,7 +3,6 @@
 namespace qtn {
 namespace {
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
 std::string grams(const Fraction& value) { return value.decimal(value < Fraction(10) ? 1 : 0) + " g"; }
 
 bool is_mass(const Quantity& amount) { return amount.dimension() == Dimension::mass; }

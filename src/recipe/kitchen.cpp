@@ -8,8 +8,6 @@
 namespace qtn {
 namespace {
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
-
 // "22:00" as minutes of the day; -1 when the clock has no such time.
 int clock(std::string_view text) {
   if (text.size() != 5 || text[2] != ':') return -1;

@@ -7,7 +7,6 @@
 namespace qtn {
 namespace {
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 struct Form {

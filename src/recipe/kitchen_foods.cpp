@@ -9,8 +9,6 @@
 namespace qtn {
 namespace {
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
-
 constexpr std::string_view kHouse = "the kitchen file";
 
 bool is_far(const Fraction& mine, const Figure& known) {

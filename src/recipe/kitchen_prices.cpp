@@ -7,8 +7,6 @@
 namespace qtn {
 namespace {
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
-
 bool starts_number(std::string_view text) { return !text.empty() && text[0] >= '0' && text[0] <= '9'; }
 bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
 bool is_code(std::string_view text) { return text.size() == 3 && is_capital(text[0]) && is_capital(text[1]) && is_capital(text[2]); }

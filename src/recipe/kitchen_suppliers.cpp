@@ -7,8 +7,6 @@
 namespace qtn {
 namespace {
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
-
 constexpr std::array<std::string_view, 7> kDays = {"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"};
 constexpr unsigned kAllDays = 0x7F, kWorkdays = 0x1F;
 

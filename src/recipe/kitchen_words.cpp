@@ -8,8 +8,6 @@
 namespace qtn {
 namespace {
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
-
 // The food of exactly this name; null where the table knows it only by the end of its name.
 const Food* food_called(std::string_view name) {
   const Food* const food = Larder::standard().find(name);

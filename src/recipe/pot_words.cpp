@@ -7,10 +7,6 @@
 namespace qtn {
 namespace {
 
-std::string quoted(std::string_view text) {
-  return "`" + std::string(text) + "`";
-}
-
 bool apart(const Ends& there, const Ends& said, const Fraction& slack) {
   return there.low > said.high * (Fraction(1) + slack) || there.high < said.low * (Fraction(1) - slack);
 }

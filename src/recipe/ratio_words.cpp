@@ -4,10 +4,6 @@
 namespace qtn {
 namespace {
 
-std::string quoted(std::string_view text) {
-  return "`" + std::string(text) + "`";
-}
-
 // "flour, butter and water"; after six it says how many more.
 std::string listed(const Recipe& recipe, const std::vector<Index>& lines) {
   constexpr std::size_t kMost = 6;

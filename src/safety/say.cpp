@@ -5,8 +5,6 @@
 
 namespace qtn {
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
-
 bool plural(std::string_view name) { return plural_of(name) == name && singular_of(name) != name; }
 
 std::string the_names(const std::vector<const RawItem*>& items) {

@@ -7,7 +7,6 @@
 
 namespace qtn {
 
-std::string quoted(std::string_view text);
 bool plural(std::string_view name);  // "thighs"
 // "the chicken thighs", "the beef and the sausages"; names said once each.
 std::string the_names(const std::vector<const RawItem*>& items);
