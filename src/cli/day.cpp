@@ -113,7 +113,12 @@ int run_day(const DayOptions& options) {
   const Library library({options.path});
   const Named* asked = nullptr;
   for (const Named& file : library.files()) {
-    if (!file.asked) continue;
+    if (!file.asked) {
+      // Cooks, ovens and nights that cannot be read would be passed over by the plan.
+      if (!file.checked->report.has_errors()) continue;
+      show_problems({{&file.checked->source, &file.checked->report}}, false);
+      return kRecipeErrors;
+    }
     if (asked != nullptr) {
       complain("one table at a time: name one recipe or one menu, not a folder");
       return kNotServed;

@@ -29,7 +29,7 @@ void Library::open(const std::string& path) {
     books_.emplace_back(place.root, std::make_unique<Book>([root](const std::string& inside) { return read_file(*root + "/" + inside).text; }, today()));
     book = books_.back().second.get();
     if (!place.kitchens.empty()) book->set_kitchen(place.kitchens.front());
-    several_kitchens(*book, place, path);
+    told_kitchens(*book, place, path);
   }
   if (input) {
     if (ReadFile text = read_input(); text.text) {
@@ -72,12 +72,14 @@ std::vector<const Recipe*> Library::book_of(const Named& file) {
   return out;
 }
 
-// Two kitchens in the folder bear on every recipe of it: they are told even where the call names neither.
-void Library::several_kitchens(Book& book, const Place& place, const std::string& path) {
+// Two kitchens in the folder, or one that cannot be read whole, bear on every recipe of it: they are told even where the
+// call names neither.
+void Library::told_kitchens(Book& book, const Place& place, const std::string& path) {
   for (std::size_t i = 1; i < place.kitchens.size(); ++i) {
     if (book.file(place.kitchens[i]) != nullptr) book.two_kitchens(place.kitchens.front(), place.kitchens[i]);
   }
-  if (place.kitchens.size() < 2) return;
+  const Checked* const first = place.kitchens.empty() ? nullptr : book.file(place.kitchens.front());
+  if (place.kitchens.size() < 2 && (first == nullptr || !first->report.has_errors())) return;
   for (const std::string& kitchen : place.kitchens) {
     const bool named = path != "-" && std::find(place.files.begin(), place.files.end(), kitchen) != place.files.end();
     if (!named) files_.push_back({kitchen, book.file(kitchen), false});

@@ -27,7 +27,7 @@ class Library {
 
  private:
   void open(const std::string& path);
-  void several_kitchens(Book& book, const Place& place, const std::string& path);
+  void told_kitchens(Book& book, const Place& place, const std::string& path);
   std::vector<std::pair<std::string, std::unique_ptr<Book>>> books_;  // by root
   std::vector<std::unique_ptr<std::string>> roots_;
   std::vector<Named> files_;

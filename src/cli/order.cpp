@@ -46,8 +46,8 @@ int usable(const Library& library, const std::string& what, std::vector<const Na
   if (!library.served()) return kNotServed;
   bool errors = false, served = true;
   for (const Named& file : library.files()) {
-    if (!file.asked) continue;
     const Checked& checked = *file.checked;
+    if (!file.asked && !checked.report.has_errors()) continue;
     // A price that cannot be read is no price: an order or a cost without it would look whole.
     if (checked.report.has_errors()) {
       show_problems({{&checked.source, &checked.report}}, false);

@@ -136,9 +136,14 @@ void KitchenReader::repeated(Field which, Span name, Span first) {
 void KitchenReader::bad_line(Field which, Span span) {
   const std::string_view text = in_.slice(span);
   const bool named = text.find("  ") != std::string_view::npos || text.find('\t') != std::string_view::npos;
-  report_.add(Code::kitchen_fact_form, span,
+  auto& problem = report_.add(Code::kitchen_fact_form, span,
               named ? "This line is not read as a name and its facts." : "Two blanks or more part a name from its facts; here is no such gap.")
       .find(quoted(text)).expect("a name, two blanks or more, then " + std::string(kitchen_form(which)));
+  // "range: 2 shelves", as the fields of the head are written.
+  const std::size_t colon = text.find(": ");
+  if (named || colon == std::string_view::npos || colon == 0) return;
+  const auto at = static_cast<std::uint32_t>(colon);
+  problem.fix({span.begin + at, span.begin + at + 2}, "  ", "put two blanks in the place of the colon");
 }
 
 std::vector<KitchenReader::Cell> KitchenReader::cells_of(View line) {

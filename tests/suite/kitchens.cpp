@@ -94,3 +94,16 @@ TEST_CASE("two kitchens in one folder are told at both, whether the call names t
     }
   }
 }
+
+TEST_CASE("what cannot be read of the kitchen is told whatever the call names") {
+  const Shelf shelf;
+  shelf.put("kitchen.qtn", kHouse + "ovens:\n  range  9 wheels\n");
+  const std::string soup = shelf.put("soup.qtn", kSoup);
+  const Library library({soup});
+  REQUIRE(library.files().size() == 2);
+  CHECK(codes(library.files()[0]) == "Q742");
+  CHECK_FALSE(library.files()[0].asked);
+  // One that only warns says so when it is checked itself.
+  shelf.put("kitchen.qtn", kHouse);
+  CHECK(Library({soup}).files().size() == 1);
+}
