@@ -1,12 +1,11 @@
 #include "app/pipeline.hpp"
 
+#include "book/book.hpp"
 #include "card/matrix.hpp"
 #include "card/order_sheet.hpp"
 #include "card/sheet.hpp"
-#include "day/check.hpp"
 #include "day/hours_asked.hpp"
 #include "render/ledger.hpp"
-#include "safety/safety.hpp"
 #include "syntax/tree.hpp"
 
 namespace qtn {
@@ -14,8 +13,7 @@ namespace qtn {
 Recipe compile(const Source& source, const Surroundings& around, Workbench& bench, Report& report) {
   parse(source.text(), bench.tree);
   Recipe recipe = check(source, bench.tree, around, report, std::move(bench.spare));
-  check_clock(recipe, report);
-  if (!report.has_errors()) check_safety(recipe, report);
+  check_beyond_page(recipe, report);
   return recipe;
 }
 

@@ -8,6 +8,11 @@
 
 namespace qtn {
 
+void check_beyond_page(const Recipe& recipe, Report& report) {
+  check_clock(recipe, report);
+  if (!report.has_errors()) check_safety(recipe, report);
+}
+
 // Reads and parses the file at a path that was not read yet; null when there is none.
 Checked* Book::enter(const std::string& path) {
   auto text = reader_(path);
@@ -87,8 +92,7 @@ void Book::finish() {
   const Open& top = open_.back();
   Checked& entry = *top.entry;
   entry.recipe = std::make_unique<Recipe>(check(entry.source, entry.tree, top.around, entry.report));
-  check_clock(*entry.recipe, entry.report);
-  if (!entry.report.has_errors()) check_safety(*entry.recipe, entry.report);
+  check_beyond_page(*entry.recipe, entry.report);
   entry.report.sort();
   leave_ring_search(entry);
   open_.pop_back();

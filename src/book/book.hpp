@@ -31,6 +31,9 @@ struct Checked {
   std::size_t place = 0;  // in the stack of open files
 };
 
+// What a recipe is held against once its own page was checked: whether its times can be kept, then what could hurt somebody.
+void check_beyond_page(const Recipe& recipe, Report& report);
+
 class Book {
  public:
   // Gives the text at a path inside the book ("pastry/shortcrust.qtn"), or nothing when there is none.

@@ -49,10 +49,6 @@ bool read_way(const std::string& text, std::optional<StepWay>& out) {
 
 bool read_size(const std::string& times, const std::string& serves, const std::string& makes, Request& request) {
   const auto amount = [&](const std::string& text) { return read_amount_argument(text, Dialect::british); };
-  const auto wrong = [](const std::string& what, const std::string& value, const std::string& known) {
-    complain(what + " " + value + " is not known; it is " + known);
-    return false;
-  };
   if (!times.empty()) {
     const auto read = amount(times);
     if (!read || read->quantity.unit != kNoUnit || !read->thing.empty() || read->quantity.low.sign() <= 0)

@@ -51,25 +51,25 @@ std::optional<AskedWords> words_named(const std::string& name) {
 // The order of a `card` call, or nothing after a complaint.
 std::optional<Order> order_of(const CardOptions& options) {
   Order order;
-  const auto wrong = [](const std::string& what, const std::string& value, const std::string& known) {
-    complain(what + " " + value + " is not known; it is " + known);
+  const auto unknown = [](const std::string& what, const std::string& value, const std::string& known) {
+    wrong(what, value, known);
     return std::nullopt;
   };
   const FormatRow* const format = find_format(options.as);
-  if (format == nullptr) return wrong("--as", options.as, format_names());
+  if (format == nullptr) return unknown("--as", options.as, format_names());
   order.format = format->format;
   const auto units = system_named(options.units);
-  if (!units) return wrong("--units", options.units, "written, metric, imperial or american");
+  if (!units) return unknown("--units", options.units, "written, metric, imperial or american");
   order.request.units = *units;
   if (!options.beside.empty()) {
     order.request.beside = system_named(options.beside);
-    if (!order.request.beside) return wrong("--beside", options.beside, "metric, imperial or american");
+    if (!order.request.beside) return unknown("--beside", options.beside, "metric, imperial or american");
   }
   const auto spoons = dialect_named(options.measures);
-  if (!spoons) return wrong("--measures", options.measures, "British, American or Australian");
+  if (!spoons) return unknown("--measures", options.measures, "British, American or Australian");
   order.request.spoons = *spoons;
   const auto words = words_named(options.words);
-  if (!words) return wrong("--words", options.words, "British, American or both");
+  if (!words) return unknown("--words", options.words, "British, American or both");
   order.request.words = *words;
   if (!read_size(options.times, options.serves, options.makes, order.request)) return std::nullopt;
   if (!options.tin.empty()) {
@@ -84,7 +84,7 @@ std::optional<Order> order_of(const CardOptions& options) {
   if (!options.from.empty()) {
     const auto read = read_amount_argument(options.from, Dialect::british);
     if (!read || read->thing.empty() || read->quantity.low.sign() <= 0)
-      return wrong("--from", options.from, "an amount of something in the list: 1.3 kg lamb shoulder");
+      return unknown("--from", options.from, "an amount of something in the list: 1.3 kg lamb shoulder");
     order.request.have = read->quantity;
     order.request.have_thing = read->thing;
   }
