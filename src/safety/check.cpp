@@ -51,7 +51,7 @@ class Checker {
       // The one that wants most speaks for all.
       const RawItem& worst = **std::max_element(items.begin(), items.end(), [&](const RawItem* a, const RawItem* b) { return wanted(*a) < wanted(*b); });
       const CoreRule* const rule = core_rule(law_, worst.kind);
-      if (rule != nullptr) core(items, worst, *rule, where.first, where.second);
+      if (rule != nullptr) core(items, worst, *rule, worst.longest, where.second);
     }
   }
 
@@ -93,11 +93,18 @@ class Checker {
             item.kind != Hazard::curing_salt)
           raw.push_back(&item);
       if (raw.empty()) continue;
+      const Span here = recipe_.clauses[event.clause].span;
       report_.add(Code::tasted_raw, recipe_.clauses[event.clause].span, "Here it is tasted while " + the_names(raw) + (raw.size() > 1 || plural(raw[0]->name) ? " are" : " is") + " raw.")
           .expect("a spoonful cooked through first: `fry a spoonful [2 min] and [taste]`")
           .also(raw[0]->place, "not heated yet")
-          .offer({recipe_.clauses[event.clause].span.begin, recipe_.clauses[event.clause].span.begin}, "fry a spoonful [2 min], cool it and ", "cook a spoonful first");
+          .offer({here.begin, here.begin}, begins_sentence(here) ? "Fry a spoonful [2 min], cool it and " : "fry a spoonful [2 min], cool it and ", "cook a spoonful first");
     }
+  }
+
+  bool begins_sentence(Span place) const {
+    std::size_t at = place.begin;
+    while (at > 0 && (recipe_.text[at - 1] == ' ' || recipe_.text[at - 1] == '\n' || recipe_.text[at - 1] == '\r')) --at;
+    return at == 0 || std::string_view(".!?:").find(recipe_.text[at - 1]) != std::string_view::npos || recipe_.text.substr(at, place.begin - at).find("\n\n") != std::string_view::npos;
   }
 
   // Ten minutes at a hard boil: the Food Standards Agency's advice; the American one is thirty. Both from memory.

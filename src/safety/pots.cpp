@@ -9,13 +9,44 @@ namespace qtn {
 namespace {
 
 constexpr int kDeepest = 20;          // recipes within recipes
-constexpr double kByWeight = 45;      // minutes that a time by weight is taken to come to at the least
+constexpr double kByWeight = 45;      // minutes that a time by weight is taken to come to, where the weight is not known
+// Common practice, no source: a bath or an oven that is cooler than this counts no minutes, and a reading is asked.
+constexpr double kWetHeat = 75, kDryHeat = 110;
+// Nothing that is eaten is hotter in its middle: fat, an oven, a syrup.
+constexpr double kNoMiddle = 100;
+// An egg in a batter or a dough is thin: common practice, no source.
+constexpr DoneAfter kEggInBatter{5, 1};
+
+bool has_any(std::string_view text, std::initializer_list<std::string_view> words) {
+  return std::any_of(words.begin(), words.end(), [&](std::string_view word) { return text.find(word) != std::string_view::npos; });
+}
 
 // Words between a heat and a thing named behind it that put the thing in afterwards.
 bool goes_in_after(std::string_view between) {
-  for (const std::string_view word : {" then", "stir", "add", "fold", "whisk", "beat", "off the heat", "finish"})
-    if (between.find(word) != std::string_view::npos) return true;
+  return has_any(between, {" then", "stir", "add", "fold", "whisk", "beat", "off the heat", "finish", "pour", "serve", "scatter", "sprinkle", "strew", "brush"});
+}
+
+// Between a heat and what it heats: `[simmer 2 h] [the beef] in [the water]`.
+bool joins(std::string_view between) {
+  const std::string_view word = trim(between);
+  return word.empty() || word == "in" || word == "and" || word == "," || word == "with" || word == "on" || word == "of";
+}
+
+// Words that put a heat of its own under what the sentence names.
+bool has_own_pan(std::string_view sentence) {
+  for (const std::string_view which : {"another ", "a separate ", "a second ", "a different ", "a clean ", "the other "})
+    for (const std::string_view what : {"pan", "pot", "frying pan", "saucepan", "small pan", "large pan", "tin", "dish", "casserole", "skillet", "wok", "tray"})
+      if (const std::size_t at = sentence.find(which); at != std::string_view::npos && sentence.substr(at + which.size()).starts_with(what)) return true;
   return false;
+}
+
+// What a clause heats to, in °C; nothing where it does not say.
+std::optional<double> heat_of(const Recipe& recipe, const Clause& clause) {
+  for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
+    const Term& term = recipe.terms[t];
+    if (term.role == TermRole::temperature && !term.amount.is_lost() && term.amount.dimension() == Dimension::temperature) return in_base(term.amount, recipe.dialect).high.approx();
+  }
+  return std::nullopt;
 }
 
 class Follower {
@@ -55,12 +86,17 @@ class Follower {
     for (const AfterBlock& block : recipe_.after)
       for (Index s = block.steps.first; s < block.steps.end() && block.field == Field::to_finish; ++s) step(recipe_.steps[s]);
     tale.end = std::move(pot_);
+    // What no heat reaches afterwards is eaten raw: a spoonful of it fried would tell nothing.
+    const auto stays_raw = [&](const RawItem& item) {
+      return std::none_of(tale.end.begin(), tale.end.end(), [&](const RawItem& last) { return last.name == item.name && (last.heated || last.done); });
+    };
+    for (PotEvent& event : tale.tastings) std::erase_if(event.items, stays_raw);
     return tale;
   }
 
  private:
   void put(RawItem item) {
-    item.in_pot = true;
+    item.in_pot = true, item.pot = pan_;
     for (RawItem& old : pot_)
       if (old.name == item.name && old.kind == item.kind && old.here == item.here) {
         old.in_pot = true;
@@ -93,7 +129,7 @@ class Follower {
       const Use& use = recipe_.uses[target.index];
       if (use.recipe == nullptr || use.recipe->parts.empty() || depth_ >= kDeepest) return;
       items = Follower(*use.recipe, law_, depth_ + 1).part(use.part == kNone ? use.recipe->dish : use.part);
-      for (RawItem& item : items) item.place = place, item.here = false, item.heat = item.low = kNone;
+      for (RawItem& item : items) item.place = place, item.here = false, item.heat = item.low = item.longest = kNone;
     }
     for (const RawItem& item : items) put(item);
   }
@@ -112,17 +148,34 @@ class Follower {
   }
 
   void step(const Step& step) {
+    const bool beside = step.kind == StepKindOf::meanwhile;
+    if (beside) pan_ = ++pans_;
     for (const Sentence& sentence : sentences_of(recipe_, step)) {
-      Index last = kNone;  // the last time of the sentence
-      for (Index c = sentence.clauses.first; c < sentence.clauses.end(); ++c)
-        if (recipe_.clauses[c].kind == ClauseKind::time) last = c;
-      for (Index c = sentence.clauses.first; c < sentence.clauses.end(); ++c) {
-        if (c == last)
-          for (Index later = c + 1; later < sentence.clauses.end(); ++later)
-            if (recipe_.clauses[later].kind == ClauseKind::use && !goes_in_after(recipe_.slice({recipe_.clauses[c].span.end, recipe_.clauses[later].span.begin})))
-              clause(later);
-        clause(c);
+      const bool apart = !beside && has_own_pan(recipe_.slice(sentence.span));
+      if (apart) pan_ = ++pans_;
+      this->sentence(sentence);
+      if (apart) pan_ = 0;
+    }
+    pan_ = 0;
+  }
+
+  void sentence(const Sentence& sentence) {
+    Index last = kNone;  // the last time of the sentence
+    const Slice all = sentence.clauses;
+    const auto is_time = [&](Index c) { return recipe_.clauses[c].kind == ClauseKind::time; };
+    for (Index c = all.first; c < all.end(); ++c)
+      if (is_time(c)) last = c;
+    for (Index c = all.first; c < all.end(); ++c) {
+      // What is named behind its heat was in it: behind the last one anything, behind another what joins on at once.
+      std::uint32_t joined = recipe_.clauses[c].span.end;
+      for (Index later = c + 1; is_time(c) && later < all.end() && (c == last || !is_time(later)); ++later) {
+        const Clause& next = recipe_.clauses[later];
+        if (next.kind != ClauseKind::use) continue;
+        const bool on = joins(recipe_.slice({joined, next.span.begin}));
+        if (on) joined = next.span.end;
+        if (on || (c == last && !goes_in_after(recipe_.slice({recipe_.clauses[c].span.end, next.span.begin})))) clause(later);
       }
+      clause(c);
     }
   }
 
@@ -179,8 +232,15 @@ class Follower {
     }
   }
 
+  // Is it in the pan at hand? A pan into which nothing went is the one pot.
+  bool is_here(const RawItem& item) const {
+    if (!item.in_pot) return false;
+    return pan_ == 0 || item.pot == pan_ || std::none_of(pot_.begin(), pot_.end(), [&](const RawItem& one) { return one.pot == pan_; });
+  }
+
   void time(Index index) {
     const Clause& one = recipe_.clauses[index];
+    uses(one);  // `20 min per 450 g of the turkey`
     const Verb& verb = verb_of(one);
     if (!verb.heats) {
       if (verb.wait || verb.cools) note(&PotTale::waits, index);
@@ -189,27 +249,33 @@ class Follower {
     // The oven's own heating, with nothing in it.
     const Step& step = recipe_.steps[one.step];
     if (verb.heats_oven && step.kind == StepKindOf::ahead) return;
+    const std::optional<double> heat = heat_of(recipe_, one);
+    const bool hot = !heat || *heat >= (verb.moist ? kWetHeat : kDryHeat);
     const double minutes = least_minutes(recipe_, one);
+    const bool batter = std::any_of(pot_.begin(), pot_.end(), [&](const RawItem& item) { return item.kind == Hazard::flour && is_here(item); });
     for (RawItem& item : pot_) {
-      if (!item.in_pot || item.broth) continue;
+      if (!is_here(item) || item.broth) continue;
       item.heated = true;
+      item.heat = index, item.low = kNone;
+      if (minutes >= item.longest_minutes) item.longest = index, item.longest_minutes = minutes;
+      if (!hot) continue;
       (verb.moist ? item.wet : item.dry) += minutes;
       if (verb.name == "boil" || verb.name == "pressure-cook") item.boiled += minutes;
-      item.heat = index, item.low = kNone;
-      const DoneAfter after = done_after(item.kind);
+      const DoneAfter after = item.kind == Hazard::egg && batter ? kEggInBatter : done_after(item.kind);
       const bool whole_cut_us = law_ == Law::US && item.kind == Hazard::beef;  // there a reading is asked of a whole cut, too
       if ((after.wet && item.wet >= *after.wet) || (after.dry && item.dry >= *after.dry && !whole_cut_us)) item.done = true;
     }
     if (reheating_) note(&PotTale::reheats, index);
   }
 
+  // A reading that is enough is its own proof; one that is not counts of what a heat has reached.
   void read(Index index, const Reading& reading) {
     for (RawItem& item : pot_) {
-      if (!item.in_pot || !item.heated) continue;
+      if (!is_here(item)) continue;
       const CoreRule* const rule = core_rule(law_, item.kind);
       if (rule == nullptr) continue;
-      if (seconds_wanted(*rule, reading.celsius) <= reading.seconds) item.done = true, item.low = kNone;
-      else item.low = index;
+      if (seconds_wanted(*rule, reading.celsius) <= reading.seconds) item.done = item.heated = true, item.low = kNone;
+      else if (item.heated) item.low = index;
     }
     if (reheating_ && recipe_.clauses[index].kind == ClauseKind::reading) note(&PotTale::reheats, index);
   }
@@ -222,6 +288,7 @@ class Follower {
   std::vector<int> state_;
   PotTale* tale_ = nullptr;
   bool reheating_ = false;
+  int pan_ = 0, pans_ = 0;  // the pan at hand; 0: the one pot
 };
 
 }  // namespace
@@ -230,7 +297,7 @@ Hazard hazard_of(const Recipe& recipe, const TakeLine& line) {
   if (line.given && line.parent != kNone) return hazard_of(recipe, recipe.lines[line.parent]);  // the shells of the prawns
   const Hazard kind = hazard_of(line.food);
   if (kind == Hazard::none || kind == Hazard::cooked || kind == Hazard::honey || kind == Hazard::curing_salt || kind == Hazard::cooked_rice) return kind;
-  bool cooked = false, minced = false;
+  bool cooked = line.pack && has_any(line.pack_noun, {"tin", "can", "jar", "carton", "pouch"}), minced = false;
   const auto look = [&](WordKey key) {
     static const WordKey kMinced = fold_key("minced"), kGround = fold_key("ground");
     cooked = cooked || says_not_raw(key);
@@ -261,12 +328,32 @@ bool has_hazards(const Recipe& recipe, int depth) {
   return false;
 }
 
+// 20 min per 450 g of the lamb, plus 20 min, where the lamb has a weight of its own.
+static double by_weight(const Recipe& recipe, const Clause& clause, const Term& per) {
+  double each = 0, plus = 0;
+  for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
+    const Term& term = recipe.terms[t];
+    if (term.amount.is_lost()) continue;
+    if (term.role == TermRole::length) each = in_base(term.amount, recipe.dialect).low.approx();
+    if (term.role == TermRole::plus) plus = in_base(term.amount, recipe.dialect).low.approx();
+  }
+  for (Index m = clause.mentions.first; m < clause.mentions.end(); ++m) {
+    const Target& target = recipe.mentions[m].target;
+    if (target.kind != TargetKind::line) continue;
+    const Quantity& weight = recipe.lines[target.index].amount;
+    if (weight.is_lost() || per.amount.is_lost() || weight.dimension() != per.amount.dimension()) continue;
+    const double parts = in_base(weight, recipe.dialect).low.approx() / in_base(per.amount, recipe.dialect).high.approx();
+    return each * parts + plus;
+  }
+  return kByWeight;
+}
+
 double least_minutes(const Recipe& recipe, const Clause& clause) {
   double minutes = 0;
   for (Index t = clause.terms.first; t < clause.terms.end(); ++t) {
     const Term& term = recipe.terms[t];
     if (term.amount.is_lost()) continue;
-    if (term.role == TermRole::per) return kByWeight;
+    if (term.role == TermRole::per) return by_weight(recipe, clause, term);
     if (term.role == TermRole::length && term.amount.manner != Manner::at_most) minutes = in_base(term.amount, recipe.dialect).low.approx();
   }
   return clause.each_side ? 2 * minutes : clause.if_needed ? 0 : minutes;
@@ -287,7 +374,7 @@ std::optional<Reading> reading_of(const Recipe& recipe, const Clause& clause) {
     const Term& term = recipe.terms[t];
     if (term.amount.is_lost()) continue;
     const bool sign = term.role == TermRole::reading || (term.role == TermRole::to && verb.heats);
-    if (sign && term.amount.dimension() == Dimension::temperature) out = {in_base(term.amount, recipe.dialect).low.approx(), settle_seconds()};
+    if (sign && term.amount.dimension() == Dimension::temperature && in_base(term.amount, recipe.dialect).low.approx() <= kNoMiddle) out = {in_base(term.amount, recipe.dialect).low.approx(), settle_seconds()};
     if (term.role == TermRole::hold && out) out->seconds = 60 * in_base(term.amount, recipe.dialect).low.approx();
   }
   return out;

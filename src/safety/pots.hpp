@@ -18,6 +18,9 @@ struct RawItem {
   double wet = 0, dry = 0;  // minutes of heat
   double boiled = 0;        // of these at the boil
   Index heat = kNone;       // the last heat clause of this file that reached it
+  Index longest = kNone;    // the longest of them: there a reading is asked for
+  double longest_minutes = 0;
+  int pot = 0;              // a pan of its own where it went into one; 0: the one pot
   Index low = kNone;        // a reading of that heat that is not enough
 };
 
