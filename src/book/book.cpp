@@ -3,15 +3,8 @@
 #include <algorithm>
 
 #include "book/path.hpp"
-#include "day/check.hpp"
-#include "safety/safety.hpp"
 
 namespace qtn {
-
-void check_beyond_page(const Recipe& recipe, Report& report) {
-  check_clock(recipe, report);
-  if (!report.has_errors()) check_safety(recipe, report);
-}
 
 // Reads and parses the file at a path that was not read yet; null when there is none.
 Checked* Book::enter(const std::string& path) {

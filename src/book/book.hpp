@@ -31,7 +31,8 @@ struct Checked {
   std::size_t place = 0;  // in the stack of open files
 };
 
-// What a recipe is held against once its own page was checked: whether its times can be kept, then what could hurt somebody.
+// What a recipe is held against once its own page was checked: whether its times can be kept, then what could hurt somebody;
+// and each of its versions as a recipe of its own, by a variant's name or another `or` line (beyond.cpp).
 void check_beyond_page(const Recipe& recipe, Report& report);
 
 class Book {

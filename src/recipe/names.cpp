@@ -1,8 +1,35 @@
 #include "recipe/names.hpp"
 
 #include <algorithm>
+#include <unordered_set>
+
+#include "data/tables.hpp"
+#include "words/rows.hpp"
 
 namespace qtn {
+namespace {
+
+// Words of data/cuts.txt: "the salmon" for salmon fillets.
+const std::unordered_set<WordKey>& cuts() {
+  static const std::unordered_set<WordKey> words = [] {
+    std::unordered_set<WordKey> out;
+    for (Rows rows(data::cuts()); rows.next();)
+      for (std::string_view list = rows[0]; !list.empty();) out.insert(fold_key(next_item(list, ',')));
+    return out;
+  }();
+  return words;
+}
+
+// Is the word what all behind it only says the piece or the shape of?
+bool is_cut_of(std::span<const WordKey> name, WordKey word) {
+  for (std::size_t i = name.size(); i-- > 0;) {
+    if (name[i] == word) return true;
+    if (!cuts().contains(name[i])) return false;
+  }
+  return false;
+}
+
+}  // namespace
 
 bool is_head(std::span<const WordKey> name, WordKey word) {
   static const WordKey kTurns[] = {fold_key("of"), fold_key("in"), fold_key("on"), fold_key("with"), fold_key("for")};
@@ -91,7 +118,7 @@ Names::Answer Names::choose(std::vector<const Entry*>& kept, std::span<const Wor
     const bool seen = std::any_of(out.found.begin(), out.found.end(), [&](const Target& t) { return t.kind == entry->target.kind && t.index == entry->target.index; });
     if (!seen) out.found.push_back(entry->target);
   }
-  if (out.found.size() == 1) out.last_word_differs = !is_head(keys_of(*kept.front()), words.back());
+  if (out.found.size() == 1) out.last_word_differs = !is_head(keys_of(*kept.front()), words.back()) && !is_cut_of(keys_of(*kept.front()), words.back());
   return out;
 }
 

@@ -271,3 +271,19 @@ TEST_CASE("a book whose files count different ounces is told so once, with the f
   CHECK(even.codes("a.qtn") == "");
   CHECK(even.codes("c.qtn") == "");
 }
+
+TEST_CASE("each version is checked as a recipe of its own, and told where it is one") {
+  Shelf shelf;
+  const std::string head = "recipe: Fry\ntake:\n  500 g tofu\n", method = "  20 ml sunflower oil\nmethod:\n  Fry [the tofu] in [the oil], [fry 4 min].\n";
+  shelf.files["plain.qtn"] = head + method;
+  shelf.files["or.qtn"] = head + "  or 500 g chicken thighs\n" + method;
+  shelf.files["variant.qtn"] = head + method + "\nvariant: Meat\n  tofu  500 g -> 400 g minced beef\n";
+  shelf.files["sound.qtn"] = head + "  or 500 g halloumi\n" + method;
+  CHECK(shelf.codes("plain.qtn") == "");
+  CHECK(shelf.codes("or.qtn") == "no_core_reading");
+  CHECK(shelf.codes("variant.qtn") == "no_core_reading");
+  CHECK(shelf.codes("sound.qtn") == "");
+  const Diagnostic& said = shelf.book.file("variant.qtn")->report.list().front();
+  CHECK(said.labels.back().text == "in this version");
+  CHECK(said.fixes.empty());
+}

@@ -34,6 +34,13 @@ TEST_CASE("what a name is of stands last, or before its of, in, on or with") {
   CHECK(codes("tuna in oil", "the tuna") == "");
   CHECK(codes("ribs with the bone", "the ribs") == "");
   CHECK(codes("butter beans", "the butter") == "last_word_differs");
+  // A word that only says which piece of it: the thing alone is no slip.
+  CHECK(codes("salmon fillets, skinned", "the salmon") == "");
+  CHECK(codes("lamb shoulder", "the lamb") == "");
+  CHECK(codes("chicken breast fillets", "the chicken") == "");
+  CHECK(codes("garlic cloves", "the garlic") == "");
+  CHECK(codes("lemon juice", "the lemon") == "last_word_differs");
+  CHECK(codes("chicken stock", "the chicken") == "last_word_differs");
   CHECK(listed("  1 kg leg of lamb\n  200 g leg ham\n", "Cook [the leg] with [the ham].").codes() == "");
   CHECK(listed("  1 kg leg of lamb\n  1 kg duck leg\n", "Cook [the leg].").codes().find("several_meant") != std::string::npos);
 }

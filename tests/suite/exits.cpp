@@ -10,7 +10,7 @@ using namespace qtn;
 namespace {
 
 constexpr const char* kGood = "recipe: Peas\nserves: 2\nmakes: 4 bowls\ntake:\n  500 g peas\n  or 500 g beans\nmethod:\n  Boil [the peas] [5 min].\n\nvariant: Short\n  peas  500 g -> 300 g\n";
-constexpr const char* kWarned = "recipe: Peas\ntake:\n  500 g peas\n  20 g mint leaves\nmethod:\n  Boil [the peas] with [the mint] [5 min].\n";
+constexpr const char* kWarned = "recipe: Peas\ntake:\n  500 g peas\n  20 g butter beans\nmethod:\n  Boil [the peas] with [the butter] [5 min].\n";
 constexpr const char* kBad = "recipe: Peas\ntake:\n  1,5 kg peas\nmethod:\n  Boil [the peas] [5 min].\n";
 
 constexpr const char* kTin = "recipe: Oat tray\ntin: 20 x 20 cm, 3 cm deep\ntake:\n  100 g oats\nmethod:\n  Press [the oats] in and [bake 20 min at 180 °C fan].\n";
