@@ -155,9 +155,13 @@ class Wording {
     return house(std::move(said), WordPlace::prose);
   }
 
-  // Where in the card's text the verb of a clause stands: at the front of the clause where it is its own, else the last
-  // before it in its step.
+  // Where in the card's text the verb of a clause stands: at the front of the clause where it is its own, and the last
+  // before it in its step: "Grill the haddock, grill 8 min".
   void find_verb(const CheckedWords& place) {
+    if (recipe_.clauses[place.index].own_verb) find_verb(place, true);
+    find_verb(place, false);
+  }
+  void find_verb(const CheckedWords& place, bool own) {
     const Clause& clause = recipe_.clauses[place.index];
     WordsRead how = how_;
     how.place = WordPlace::verb;
@@ -166,14 +170,14 @@ class Wording {
       --run;
       const std::string_view text = card_.view(*run);
       const std::size_t end = std::min<std::size_t>(text.size(), place.at - run->begin);
-      const auto verbs = run->role != Role::text ? std::vector<PlaceOfPair>() : WordPairs::standard().find(clause.own_verb ? text : text.substr(0, end), how);
+      const auto verbs = run->role != Role::text ? std::vector<PlaceOfPair>() : WordPairs::standard().find(own ? text : text.substr(0, end), how);
       for (auto verb = verbs.rbegin(); verb != verbs.rend(); ++verb) {
         const Found word = Lexicon::standard().longest(lower(text.substr(verb->begin, verb->end - verb->begin)), kVerbWord | kVerbForm);
-        if (!word || word.row->verb != clause.verb || (clause.own_verb && verb->begin != end)) continue;
+        if (!word || word.row->verb != clause.verb || (own && verb->begin != end)) continue;
         verbs_.push_back(run->begin + static_cast<std::uint32_t>(verb->begin));
         return;
       }
-      if (clause.own_verb || begins_[static_cast<std::size_t>(run - card_.runs.begin())]) return;
+      if (own || begins_[static_cast<std::size_t>(run - card_.runs.begin())]) return;
     }
   }
 

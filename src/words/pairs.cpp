@@ -295,6 +295,13 @@ std::string with_words(std::string_view text, std::span<const PlaceOfPair> place
     if (was != is && lower(std::string_view(out).substr(at)) == article && (at == 0 || letter_at(out, at - 1) == 0))
       was ? out.erase(out.size() - 2, 1) : out.insert(out.size() - 1, "n");
     out += place.instead;
+    // "the prawns' shells", "the shrimp's shells".
+    for (const std::string_view mark : {"'", "’"}) {
+      const std::string_view rest = text.substr(from);
+      if (!rest.starts_with(mark) || rest.substr(mark.size()).starts_with('s') || text[from - 1] != 's' || place.instead.ends_with('s')) continue;
+      out += mark, out += 's';
+      from += mark.size();
+    }
   }
   return out += text.substr(from);
 }

@@ -47,6 +47,11 @@ TEST_CASE("two things of one part that have one name abroad keep their own") {
   CHECK(card.step(0) == "Stir n{the vanilla essence} into n{the cornstarch}, then n{the vanilla extract}.");
 }
 
+TEST_CASE("the verb of a clause changes in front of it, too, and an apostrophe finds its s") {
+  const Worded card("take:\n  400 g haddock\n  200 g prawns\nmethod:\n  Grill [the haddock], [grill 8 min]. The prawns' shells go with [the prawns].\n");
+  CHECK(card.step(0) == "Broil n{the haddock}, broil t{8 min}. The shrimp's shells go with n{the shrimp}.");
+}
+
 TEST_CASE("American corn flour is never cornflour") {
   const Worded card("take:\n  200 g corn flour\n  100 g cornstarch\nmethod:\n  Mix [the corn flour] and [the cornstarch].\n", AskedWords::british, "measures: American\nwords: American\n");
   CHECK(card.row(0) == "200 g |  | corn (maize) flour | ");
