@@ -115,6 +115,8 @@ struct Grid {
   std::vector<bool> sums;                  // by column: set right, as figures to be added are; may be shorter
   bool to_fill = false;                    // an empty cell is a blank to write in
   bool last_is_total = false;              // a rule stands above the last row
+  bool narrow = false;                     // fits a telephone; it is never pushed sideways
+  bool last_under = false;                 // the last column stands under its row, over the whole width
 };
 
 // A part, or a block after the dish. Steps are numbered through the section by the renderer, openers too where they are

@@ -1,5 +1,7 @@
 #include "card/cost_sheet.hpp"
 
+#include <array>
+
 #include "card/listed.hpp"
 #include "formula/price.hpp"
 #include "measure/money.hpp"
@@ -7,6 +9,8 @@
 
 namespace qtn {
 namespace {
+
+constexpr std::array<Column, 5> kColumns{{{Caption::what}, {Caption::amount, true}, {Caption::cost, true}, {Caption::share, true}, {Caption::details}}};
 
 std::string per_cent(const Fraction& share) { return (share * Fraction(100)).decimal(1) + " %"; }
 
@@ -22,8 +26,6 @@ class CostWriter : SheetWriter {
     card_.edition = plain(std::string(words_[Caption::cost_sheet]) + size());
     card_.notes_heading = caption(Caption::notes);
     card_.list_heading = caption(Caption::line_by_line);
-    card_.first_column = caption(Caption::cost), card_.second_column = caption(Caption::share);
-    card_.second = true;
     card_.columns = {"part", "item", "amount", "unit", "cost", "exact", "currency", "share", "priced"};
     head();
     for (const CostPart& part : all_.parts) this->part(part);
@@ -76,29 +78,38 @@ class CostWriter : SheetWriter {
   void part(const CostPart& part) {
     const bool alone = all_.parts.size() == 1;
     section(alone ? Range32{} : plain(part.name));
-    if (!alone) fact(FactKind::cost, Caption::cost, money(part.cost) + (all_.cost.sign() > 0 ? ", " + per_cent(part.cost / all_.cost) : ""));
-    card_.parts.back().rows.first = static_cast<std::uint32_t>(card_.rows.size());
-    for (const CostLine& line : part.lines) this->line(part, line);
+    Rows rows;
+    for (const CostLine& line : part.lines) rows.push_back(row(line)), record(part, line);
+    const bool summed = part.lines.size() > 1;
+    if (summed) rows.push_back({caption(Caption::together), {}, amount(money(part.cost)), amount(share(part.cost)), {}});
+    table(kColumns, rows, summed);
   }
 
-  void line(const CostPart& part, const CostLine& line) {
-    Row one;
-    const bool known = !line.cost.is_lost();
-    const bool shown = known && all_.cost.sign() > 0;
-    one.amount = known ? exact(money(line.cost), Role::amount, {line.cost, line.cost, common().money, Manner::plain, false}) : plain("?", Role::amount);
-    if (shown) one.second = plain(per_cent(line.cost / all_.cost), Role::second);
-    one.name = plain(line.name, Role::name);
-    one.optional = line.optional;
-    std::string rest;
-    const auto add = [&](const std::string& text) { rest += (rest.empty() || text.empty() ? "" : "; ") + text; };
-    if (!line.measure.amount.is_lost()) add(write_measure(line.measure) + (line.trimmed ? std::string(words_[Caption::as_bought]) : ""));
-    if (known && line.price != nullptr) rest += ", at " + say_price(*line.price, *board_.kitchen) + (goes_by(line) ? "" : " of " + std::string(line.price->name));
-    if (line.optional) add(std::string(words_[Caption::optional]));
-    if (known) add(line.through.empty() ? "" : "weighed by " + line.through);
-    if (!known) add(line.price == nullptr ? "no price" : "the price is " + say_price(*line.price, *board_.kitchen) + ", and no source says how that is brought to " + write_measure(line.measure));
-    one.rest = plain(rest);
-    row(one);
-    record(part, line);
+  std::string share(const Fraction& cost) const { return cost.is_lost() || all_.cost.sign() <= 0 ? std::string() : per_cent(cost / all_.cost); }
+
+  std::vector<Range32> row(const CostLine& line) {
+    const bool known = !line.cost.is_lost(), measured = !line.measure.amount.is_lost();
+    return {plain(line.name), amount(measured ? write_measure(line.measure) : std::string()), amount(known ? money(line.cost) : "?"), amount(share(line.cost)), details(line)};
+  }
+
+  Range32 details(const CostLine& line) {
+    out_.begin();
+    const auto add = [&](std::string_view text) {
+      if (!out_.empty()) out_.put("; ");
+      out_.put(text);
+    };
+    if (line.trimmed) add(std::string(trim(words_[Caption::as_bought])) + (line.into.empty() ? "" : " for " + line.into));
+    if (line.price != nullptr) {
+      add(line.cost.is_lost() ? "the price is " : "at ");
+      out_.add(say_price(*line.price, *board_.kitchen), Role::amount);
+      if (line.cost.is_lost()) out_.put(", and no source says how that is brought to " + write_measure(line.measure));
+      else if (!goes_by(line)) out_.put(" of " + std::string(line.price->name));
+    } else if (line.cost.is_lost()) {
+      add("no price");
+    }
+    if (line.optional) add(words_[Caption::optional]);
+    if (!line.cost.is_lost() && !line.through.empty()) add("weighed by " + line.through);
+    return out_.end();
   }
 
   // Is the price one of just that name?

@@ -5,6 +5,25 @@
 
 namespace qtn {
 
+void SheetWriter::table(std::span<const Column> columns, const Rows& rows, bool last_is_total) {
+  Grid grid;
+  grid.last_is_total = last_is_total, grid.narrow = true;
+  grid.rows.resize(rows.size());
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    bool says = i == 0;
+    for (const auto& row : rows) says = says || !row[i].empty();
+    if (!says) continue;
+    grid.heads.push_back(caption(columns[i].head));
+    grid.sums.push_back(columns[i].sum);
+    for (std::size_t r = 0; r < rows.size(); ++r) grid.rows[r].push_back(rows[r][i]);
+    grid.last_under = i + 1 == columns.size();
+  }
+  Section& section = card_.parts.back();
+  if (section.grids.empty()) section.grids.first = static_cast<std::uint32_t>(card_.grids.size());
+  ++section.grids.count;
+  card_.grids.push_back(std::move(grid));
+}
+
 std::string in_words(const std::vector<std::string>& names) {
   std::string text;
   for (std::size_t i = 0; i < names.size(); ++i) text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];

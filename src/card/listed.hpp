@@ -1,22 +1,27 @@
 // What sheets of orders and costs have in common. Private to this room.
 #pragma once
-#include "card/writer.hpp"
+#include <span>
+
 #include "card/words.hpp"
+#include "card/writer.hpp"
 #include "order/order.hpp"
 
 namespace qtn {
+
+struct Column {
+  Caption head;
+  bool sum = false;  // figures, set right
+};
+
+using Rows = std::vector<std::vector<Range32>>;
 
 class SheetWriter {
  public:
   explicit SheetWriter(const Words& words) : words_(words), out_(card_) { card_.language = words.language; }
 
  protected:
-  Range32 plain(std::string_view text, Role role = Role::text) { return out_.line(text, role); }
-  Range32 exact(std::string_view text, Role role, const Quantity& amount) {
-    out_.begin();
-    out_.add(text, role, amount);
-    return out_.end();
-  }
+  Range32 plain(std::string_view text) { return out_.line(text); }
+  Range32 amount(std::string_view text) { return out_.line(text, Role::amount); }
   Range32 caption(Caption one) { return plain(words_[one]); }
   // A line of a head; it belongs to the section in hand, or to the card where there is none.
   void fact(FactKind kind, Caption label, const std::string& value) {
@@ -31,14 +36,11 @@ class SheetWriter {
     Section one;
     one.title = title;
     one.facts.first = static_cast<std::uint32_t>(card_.facts.size());
-    one.rows.first = static_cast<std::uint32_t>(card_.rows.size());
     card_.parts.push_back(one);
   }
-  void row(Row one) {
-    card_.rows.push_back(one);
-    ++card_.parts.back().rows.count;
-  }
-  void remark(Remark::Kind kind, const std::string& text) { card_.remarks.push_back({kind, plain(text)}); }
+  // The table of the section in hand, its last column under each row. A column that says nothing in any row is left out.
+  void table(std::span<const Column> columns, const Rows& rows, bool last_is_total);
+  void remark(Remark::Kind kind, const std::string& text) { card_.remarks.push_back({kind, out_.spoken(text)}); }
 
   const Words& words_;
   Card card_;

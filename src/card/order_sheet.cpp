@@ -1,12 +1,15 @@
 #include "card/order_sheet.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "card/listed.hpp"
 #include "measure/money.hpp"
 
 namespace qtn {
 namespace {
+
+constexpr std::array<Column, 5> kColumns{{{Caption::what}, {Caption::wanted, true}, {Caption::packs}, {Caption::cost, true}, {Caption::details}}};
 
 class OrderWriter : SheetWriter {
  public:
@@ -22,8 +25,6 @@ class OrderWriter : SheetWriter {
     card_.title = plain(titles);
     card_.edition = caption(Caption::order_sheet);
     card_.notes_heading = caption(Caption::notes);
-    card_.first_column = caption(Caption::wanted), card_.second_column = caption(Caption::packs);
-    card_.second = true;
     card_.columns = {"supplier", "comes", "orderBy", "item", "amount", "unit", "exact", "packs", "pack", "cost", "currency", "left", "leftFor"};
     head();
     for (const Delivery& delivery : all_.deliveries) this->delivery(delivery);
@@ -46,7 +47,10 @@ class OrderWriter : SheetWriter {
     if (hours.empty() && serve_) hours.push_back(*serve_);
     std::sort(hours.begin(), hours.end());
     std::string when;
-    for (const Minute one : hours) when += (when.empty() ? "" : "; ") + write_day(one) + ", " + write_clock(one);
+    for (std::size_t i = 0; i < hours.size(); ++i) {
+      const bool same = i > 0 && day_begin(hours[i]) == day_begin(hours[i - 1]);
+      when += (i == 0 ? "" : same ? ", " : "; ") + (same ? "" : write_day(hours[i]) + ", ") + write_clock(hours[i]);
+    }
     if (!when.empty()) fact(FactKind::serve, Caption::serve, when);
     if (all_.cost.sign() > 0)
       fact(FactKind::cost, Caption::to_pay, write_money(all_.cost, currency()) + (all_.no_price.empty() ? "" : ", for what has a price"));
@@ -56,7 +60,17 @@ class OrderWriter : SheetWriter {
     const Supplier* const from = delivery.supplier;
     section(from != nullptr ? plain(from->name) : caption(Caption::no_supplier));
     if (from != nullptr) days(delivery, *from);
-    for (const Purchase& line : delivery.lines) purchase(delivery, line);
+    Rows rows;
+    Fraction together(0);
+    std::size_t priced = 0;
+    for (const Purchase& line : delivery.lines) {
+      rows.push_back({plain(line.name), amount(to_buy(line, kitchen_)), packs(line), line.cost.is_lost() ? Range32{} : amount(write_money(line.cost, currency())), details(line)});
+      record(delivery, line);
+      if (!line.cost.is_lost()) together += line.cost, ++priced;
+    }
+    const bool summed = priced > 1;
+    if (summed) rows.push_back({caption(Caption::together), {}, {}, amount(write_money(together, currency())), plain(priced == delivery.lines.size() ? "" : "for what has a price")});
+    table(kColumns, rows, summed);
   }
 
   void days(const Delivery& delivery, const Supplier& from) {
@@ -68,42 +82,56 @@ class OrderWriter : SheetWriter {
     else if (from.ahead > 0) fact(FactKind::order_by, Caption::order_by, std::to_string(from.ahead) + (from.ahead == 1 ? " day" : " days") + " before it comes");
   }
 
-  std::string packs(const Purchase& line) const {
-    std::string text;
-    if (!line.packs.is_lost() && !line.pack_words.empty()) text = line.packs.exact() + " × " + line.pack_words;
-    if (!line.cost.is_lost()) text += (text.empty() ? "" : ", ") + write_money(line.cost, currency());
-    return text;
+  Range32 packs(const Purchase& line) {
+    if (line.packs.is_lost() || line.pack_words.empty()) return {};
+    constexpr std::size_t kShort = 10;  // "1 × 250 g" is kept in one piece, of "3 × 400 g tins" the size
+    const std::string number = line.packs.exact() + " × ";
+    if (number.size() + line.pack_words.size() <= kShort + 1) return amount(number + line.pack_words);
+    out_.begin();
+    out_.put(number);
+    out_.add(line.pack_words, Role::amount);
+    return out_.end();
   }
 
-  std::string amount(const Purchase& line, const Fraction& part) const { return write_measure({part, line.measure.dimension, line.measure.noun}); }
+  static std::string written(const Purchase& line, const Fraction& part) { return write_measure({part, line.measure.dimension, line.measure.noun}); }
+  void put_amount(const Purchase& line, const Fraction& part) { out_.add(written(line, part), Role::amount); }
 
-  std::string left(const Purchase& line) const {
-    if (line.left.is_lost() || line.left.is_zero()) return {};
-    return amount(line, line.left) + " left over" + (line.left_for.empty() ? "" : ", enough for " + in_words(line.left_for));
+  // An order for one dish need not say of each line that it is for that dish.
+  bool goes_without_saying(const Purchase& line) const {
+    const bool one_dish = boards_.size() == 1 && boards_.front().order.dishes == 1;
+    return one_dish && line.shares.size() == 1 && line.shares.front().via.empty() && !line.shares.front().optional;
   }
 
-  void purchase(const Delivery& delivery, const Purchase& line) {
-    Row one;
-    one.amount = exact(to_buy(line, kitchen_), Role::amount, quantity_of(line.measure));
-    one.second = plain(packs(line), Role::second);
-    one.name = plain(line.name, Role::name);
-    one.optional = !line.optional.is_zero();
-    std::string rest = "for ";
+  // Whose it is, what is left over, and how it was counted.
+  Range32 details(const Purchase& line) {
+    out_.begin();
+    const auto next = [&](const std::string& text) { out_.put(out_.empty() ? text : "; " + text); };
+    if (!goes_without_saying(line)) shares(line);
+    if (!line.more.empty()) next("and " + in_words(line.more));
+    if (!line.left.is_lost() && !line.left.is_zero()) next(""), left(line);
+    for (const std::string& text : line.through) next(text);
+    return out_.end();
+  }
+
+  void shares(const Purchase& line) {
+    out_.put("for ");
     for (std::size_t i = 0; i < line.shares.size(); ++i) {
       const DishShare& share = line.shares[i];
-      rest += (i == 0 ? "" : ", ") + share.dish + " " + amount(line, share.amount);
+      out_.put((i == 0 ? "" : ", ") + share.dish + " ");
+      put_amount(line, share.amount);
       if (!share.via.empty() || share.optional)
-        rest += " (" + share.via + (share.via.empty() || !share.optional ? "" : ", ") + (share.optional ? std::string(words_[Caption::optional]) : "") + ")";
+        out_.put(" (" + share.via + (share.via.empty() || !share.optional ? "" : ", ") + (share.optional ? std::string(words_[Caption::optional]) : "") + ")");
     }
-    const auto add = [&](const std::string& text) {
-      if (!text.empty()) rest += "; " + text;
-    };
-    if (!line.more.empty()) add("and " + in_words(line.more));
-    add(left(line));
-    for (const std::string& text : line.through) add(text);
-    one.rest = plain(rest);
-    row(one);
-    record(delivery, line);
+  }
+
+  void left(const Purchase& line) {
+    put_amount(line, line.left);
+    out_.put(" left over");
+    for (std::size_t i = 0; i < line.left_for.size(); ++i) {
+      out_.put((i == 0 ? ", enough for " : i + 1 == line.left_for.size() ? " and " : ", ") + line.left_for[i].dish + " (");
+      put_amount(line, line.left_for[i].amount);
+      out_.put(")");
+    }
   }
 
   void record(const Delivery& delivery, const Purchase& line) {
@@ -111,25 +139,23 @@ class OrderWriter : SheetWriter {
     const auto number = [](const Fraction& value) { return value.is_lost() ? std::string() : value.decimal(3); };
     const Quantity wanted = quantity_of(line.measure);
     std::string for_what;
-    for (const std::string& text : line.left_for) for_what += (for_what.empty() ? "" : ", ") + text;
+    for (const LeftUse& use : line.left_for) for_what += (for_what.empty() ? "" : ", ") + use.dish + " (" + written(line, use.amount) + ")";
     Entry one;
     one.cells = {delivery.supplier != nullptr ? std::string(delivery.supplier->name) : std::string(), day(delivery.comes), day(delivery.order_by), line.name,
                  number(line.measure.amount), std::string(unit(wanted.unit).symbol), line.measure.amount.exact(), number(line.packs),
                  line.packs.is_lost() ? std::string() : line.pack_words, line.cost.is_lost() ? std::string() : money_number(line.cost, currency()),
                  line.cost.is_lost() ? std::string() : std::string(currency()), number(line.left), for_what};
     for (const DishShare& share : line.shares)
-      one.of.emplace_back(share.dish + (share.via.empty() ? "" : " (" + share.via + ")"), amount(line, share.amount));
+      one.of.emplace_back(share.dish + (share.via.empty() ? "" : " (" + share.via + ")"), written(line, share.amount));
     card_.records.push_back(std::move(one));
   }
 
   void also() {
     if (all_.also.empty()) return;
     section(caption(Caption::also_have));
-    for (const Unmeasured& one : all_.also) {
-      Row line;
-      line.name = plain(one.name, Role::name), line.rest = plain(one.words);
-      row(line);
-    }
+    Rows rows;
+    for (const Unmeasured& one : all_.also) rows.push_back({plain(one.name), plain(one.words)});
+    table(std::array{kColumns.front(), kColumns.back()}, rows, false);
   }
 
   void notes() {
@@ -147,6 +173,7 @@ class OrderWriter : SheetWriter {
       for (const std::string& one : board.unsized)
         remark(Remark::Kind::lacking, "How much of " + one + " is needed cannot be worked out; it is ordered for the size that it is written in.");
     }
+    if (all_.cost.sign() > 0) remark(Remark::Kind::note, "Costs are worked out exactly and rounded where they are shown; a sum is rounded once.");
     if (!all_.no_price.empty() && all_.cost.sign() > 0) remark(Remark::Kind::lacking, "What these cost: " + in_words(all_.no_price) + ".");
   }
 

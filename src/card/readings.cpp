@@ -46,7 +46,7 @@ class Sheet {
     out_.begin();
     out_.put(recipe_.title), out_.put(": "), out_.put(words_[Caption::readings]);
     card_.title = out_.end();
-    constexpr Caption kHeads[] = {Caption::reading_what, Caption::reading_wanted, Caption::reading_when, Caption::reading_found, Caption::reading_whom};
+    constexpr Caption kHeads[] = {Caption::what, Caption::wanted, Caption::reading_when, Caption::reading_found, Caption::reading_whom};
     for (const Caption head : kHeads) grid_.heads.push_back(plain(words_[head]));
     grid_.to_fill = true;
     for (const Part& part : recipe_.parts) steps(part.steps, part.unnamed && recipe_.parts.size() == 1 ? std::string_view() : part.name);

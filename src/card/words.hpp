@@ -28,14 +28,14 @@ enum class Caption : std::uint8_t {
   // worked out
   for_weight, for_each_of, batches, rounds, with, instead_of,
   // the sheet of readings
-  readings, reading_what, reading_wanted, reading_when, reading_found, reading_whom, step, within, fridge, freezer, at_most_heat, at_least_heat, kept_hot,
+  readings, what, wanted, reading_when, reading_found, reading_whom, step, within, fridge, freezer, at_most_heat, at_least_heat, kept_hot,
   own_record,
   // the clock
   begin, hands_on, waiting, whole_time, proof, takes_time, hands_on_and, waiting_and, begin_so_long, before_serving, made_once, can_wait, by_itself, rests_on, changed, run_sheet,
   // allergens and safety
   contains, contains_instead, see_label, not_known, can_eat, after_labels, not_for_them, caution, checked, not_checked, nor,
   // orders and costs
-  order_sheet, comes, order_by, no_supplier, also_have, to_pay, wanted, packs, cost_sheet, cost, portion, price, share, line_by_line,
+  order_sheet, comes, order_by, no_supplier, also_have, to_pay, packs, together, amount, details, cost_sheet, cost, portion, price, share, line_by_line,
   count_,
 };
 

@@ -1,5 +1,6 @@
 #include "card/writer.hpp"
 
+#include <algorithm>
 #include <limits>
 
 namespace qtn {
@@ -45,6 +46,18 @@ void Writer::collapsed(std::string_view text, Role role) {
   }
   if (begin > 0 && joined.front() == ' ' && ends_in_blank()) joined.erase(0, 1);
   add(joined, role, 0);
+}
+
+Range32 Writer::spoken(std::string_view text) {
+  begin();
+  for (bool code = false; !text.empty(); code = !code) {
+    const std::size_t at = std::min(text.find('`'), text.size());
+    style = code ? kCode : 0;
+    collapsed(text.substr(0, at), Role::text);
+    text.remove_prefix(std::min(at + 1, text.size()));
+  }
+  style = 0;
+  return end();
 }
 
 bool Writer::ends_in_blank() const { return !empty() && card_.text.back() == ' '; }

@@ -27,6 +27,8 @@ class Writer {
     collapsed(text, role);
     return end();
   }
+  // A sentence of ours, in which `this` is code.
+  Range32 spoken(std::string_view text);
   // A blank, unless one stands there already or nothing does.
   void blank();
 

@@ -37,7 +37,7 @@ class Coster {
   CostLine priced(const Need& need) const {
     CostLine line;
     line.name = need.name, line.measure = need.measure;
-    line.optional = need.optional, line.trimmed = need.trimmed;
+    line.optional = need.optional, line.trimmed = need.trimmed, line.into = need.into;
     line.price = price_of(board_.kitchen, need.name);
     if (line.price == nullptr) return line;
     const Measure pack = pack_of(*line.price, board_.kitchen->dialect);
@@ -97,6 +97,9 @@ class Coster {
     const TakeLine& written = user.lines[one.line];
     line.optional = written.optional;
     line.measure = {in_base(written.amount, user.dialect).high, written.amount.dimension(), written.amount.dimension() == Dimension::count ? written.amount.unit : kNoUnit};
+    for (Index t = written.tails.first; t < written.tails.end(); ++t)
+      if (const Tail& tail = user.tails[t]; tail.kind == TailKind::trimmings && tail.amount && !tail.amount->is_lost())
+        line.measure.amount *= Fraction(1) + in_base(*tail.amount, user.dialect).high;
     return line;
   }
 

@@ -11,6 +11,7 @@ struct CostLine {
   bool taken = false;                // another recipe, or a dish of a menu
   bool optional = false;
   bool trimmed = false;              // `from` says what is bought
+  std::string into;                  // as of a Need
   Fraction cost = Fraction::lost();  // lost: nobody says what it costs, or not in a measure that it can be brought to
   const HousePrice* price = nullptr;
   std::string through;               // the figure that brought it to the measure of its price, with its source

@@ -208,7 +208,7 @@ class Gatherer {
     std::sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.first != b.first ? a.first > b.first : a.second < b.second; });
     constexpr std::size_t kMost = 2;
     for (std::size_t i = 0; i < found.size() && i < kMost; ++i)
-      line.left_for.push_back(std::string(found[i].second) + " (" + write_measure({found[i].first, line.measure.dimension, line.measure.noun}) + ")");
+      line.left_for.push_back({std::string(found[i].second), found[i].first});
   }
 
   void share_out() {

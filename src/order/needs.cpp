@@ -82,6 +82,7 @@ class Reader {
     need.measure = measure_of(amount);
     if (const Tail* const spare = tail_of(recipe_, line, TailKind::trimmings); spare != nullptr && spare->amount && !spare->amount->is_lost() && !bought)
       need.measure.amount *= Fraction(1) + in_base(*spare->amount, recipe_.dialect).high;
+    if (other) need.into = trim(line.name);
     need.trimmed = bought, need.optional = line.optional || listed.optional;
     if (!bought && line.pack) {
       need.pack = in_base(*line.pack, recipe_.dialect).high;

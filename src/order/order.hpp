@@ -25,6 +25,7 @@ struct Need {
   Measure measure;
   bool trimmed = false;          // `from` says what is bought; else no trim is assumed
   bool optional = false;
+  std::string into;              // what the recipe takes of it, where that has a name of its own: "egg yolks"
   Fraction pack = Fraction::lost();  // in the measure: of tins of 400 g each; lost where the line names no packs
   std::string pack_words;            // "400 g tins"
   // Grams per millilitre and of one, where a source gives them; lost otherwise.
@@ -60,6 +61,11 @@ struct DishShare {
   Fraction amount;               // of the purchase's measure
   bool optional = false;
 };
+// A recipe of the book that takes no more than is left.
+struct LeftUse {
+  std::string dish;
+  Fraction amount;
+};
 struct Purchase {
   std::string name, key;
   Measure measure;               // all that is wanted, exact
@@ -72,7 +78,7 @@ struct Purchase {
   Fraction packs = Fraction::lost();  // whole; lost where it is sold loose or nobody says
   Fraction left = Fraction::lost();   // of the packs, in the measure
   Fraction cost = Fraction::lost();   // of what is bought, in the kitchen's currency
-  std::vector<std::string> left_for;  // recipes of the book that take no more than is left: "Cheese straws (30 g)"
+  std::vector<LeftUse> left_for;
   std::vector<std::string> through;   // figures that joined weights, volumes and counts, with their sources
   std::vector<std::string> more;      // "to taste (Green bean salad)": beside the amount
   Minute needed = 0;                  // the day it is first wanted; where the hour of serving is known

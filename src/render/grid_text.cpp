@@ -9,20 +9,25 @@ namespace qtn {
 namespace {
 
 constexpr std::string_view kBlank = "______";
+constexpr std::size_t kLeast = 24;  // a column of words narrower than this is no column
 
 class Columns {
  public:
   Columns(const Card& card, const Grid& grid, std::size_t indent, std::string& out) : card_(card), grid_(grid), indent_(indent), out_(out) {}
 
   void write() {
-    for (std::size_t i = 0; i < grid_.heads.size(); ++i) {
+    for (std::size_t i = 0; i < columns_beside(grid_); ++i) {
       std::size_t width = width_of(plain_words(card_, grid_.heads[i]));
       for (std::size_t row = 0; row < grid_.rows.size(); ++row) width = std::max(width, width_of(cell(row, i)));
       widths_.push_back(width);
     }
-    std::size_t whole = indent_;
-    for (const std::size_t width : widths_) whole += width + 2;
-    whole <= kColumns + 2 ? in_columns() : one_by_one();
+    if (widths_.empty()) return;
+    std::size_t others = indent_;
+    for (const std::size_t width : widths_) others += width + 2;
+    others -= widths_.back() + 2;
+    // Words of the last column may go on in a line below.
+    const bool may_break = !grid_.to_fill && !is_sum(grid_, widths_.size() - 1) && others + kLeast <= kColumns;
+    others + widths_.back() <= kColumns || may_break ? in_columns() : one_by_one();
   }
 
  private:
@@ -34,16 +39,20 @@ class Columns {
 
   template <class Cell>
   void line(Cell cell_of) {
-    std::string line(indent_, ' ');
-    for (std::size_t i = 0; i < widths_.size(); ++i) {
+    out_.append(indent_, ' ');
+    std::size_t column = indent_;
+    for (std::size_t i = 0; i + 1 < widths_.size(); column += widths_[i] + 2, ++i) {
       const std::string text = cell_of(i);
       const std::string room(widths_[i] - std::min(widths_[i], width_of(text)), ' ');
-      if (i > 0) line += "  ";
-      line += is_sum(grid_, i) ? room + text : text + room;
+      plain(is_sum(grid_, i) ? room + text + "  " : text + room + "  ");
     }
-    std::replace(line.begin(), line.end(), kHeld, ' ');
-    line.erase(line.find_last_not_of(' ') + 1);
-    out_ += line + '\n';
+    const std::string last = cell_of(widths_.size() - 1);
+    if (is_sum(grid_, widths_.size() - 1)) out_.append(widths_.back() - std::min(widths_.back(), width_of(last)), ' ');
+    append_lines(out_, last, column);
+  }
+  void plain(std::string text) {
+    std::replace(text.begin(), text.end(), kHeld, ' ');
+    out_ += text;
   }
 
   void in_columns() {
@@ -51,7 +60,15 @@ class Columns {
     for (std::size_t row = 0; row < grid_.rows.size(); ++row) {
       if (grid_.last_is_total && row + 1 == grid_.rows.size()) line([&](std::size_t i) { return std::string(widths_[i], '-'); });
       line([&](std::size_t i) { return cell(row, i); });
+      if (widths_.size() < grid_.heads.size()) under(row);
     }
+  }
+
+  void under(std::size_t row) {
+    const std::string text = cell(row, grid_.heads.size() - 1);
+    if (text.empty()) return;
+    out_.append(indent_ + 2, ' ');
+    append_lines(out_, text, indent_ + 2);
   }
 
   // The name on a line of its own, then each head with what stands under it.
@@ -59,7 +76,7 @@ class Columns {
     for (std::size_t row = 0; row < grid_.rows.size(); ++row) {
       out_.append(indent_, ' ');
       append_lines(out_, cell(row, 0), indent_);
-      for (std::size_t i = 1; i < widths_.size(); ++i) {
+      for (std::size_t i = 1; i < grid_.heads.size(); ++i) {
         const std::string text = cell(row, i);
         if (text.empty()) continue;
         out_.append(indent_ + 2, ' ');

@@ -102,13 +102,11 @@ class Page : HtmlRuns {
   void section(const Section& section) {
     const bool named = !section.title.empty();
     ink_.put(section.hours.empty() && section.grids.empty() ? "<section class=\"part\">\n" : "<section class=\"part day\">\n");
-    if (named || !section.facts.empty() || !section.rows.empty()) {
+    const bool listed = !section.rows.empty() || (!section.grids.empty() && !card_.list_heading.empty());
+    if (named || !section.facts.empty() || listed) {
       ink_.mark("<div class=\"take\">\n");
-      if (named) {
-        heading(section.title);
-      } else if (!section.rows.empty()) {
-        heading(card_.list_heading);
-      }
+      if (named) heading(section.title);
+      else if (listed) heading(card_.list_heading);
       facts(section.facts);
       if (!section.rows.empty()) table(section.rows);
       ink_.mark("</div>\n");
@@ -153,26 +151,49 @@ class Page : HtmlRuns {
 
   // Wider than a telephone, it is pushed sideways by itself.
   void grid(const Grid& grid, Range32 title) {
-    ink_.mark("<div class=\"grid\" tabindex=\"0\" role=\"group\" aria-label=\"");
-    raw(title.empty() ? card_.title : title);
-    ink_.put(grid.to_fill ? "\"><table class=\"fill\">\n" : grid.last_is_total ? "\"><table class=\"total\">\n" : "\"><table>\n");
-    ink_.mark("<thead><tr>");
-    for (std::size_t i = 0; i < grid.heads.size(); ++i) {
+    const std::size_t beside = columns_beside(grid);
+    const Range32 name = !title.empty() ? title : !card_.list_heading.empty() ? card_.list_heading : card_.title;
+    if (grid.narrow) {
+      ink_.mark("<div class=\"grid narrow\">");
+    } else {
+      ink_.mark("<div class=\"grid\" tabindex=\"0\" role=\"group\" aria-label=\"");
+      raw(name);
+      ink_.mark("\">");
+    }
+    ink_.put(grid.to_fill ? "<table class=\"fill\">\n" : grid.last_is_total ? "<table class=\"total\">\n" : "<table>\n");
+    ink_.mark("<caption>");
+    runs(name, Role::name);
+    ink_.mark("</caption>\n<thead><tr>");
+    for (std::size_t i = 0; i < beside; ++i) {
       ink_.put(is_sum(grid, i) ? "<th scope=\"col\" class=\"sum\">" : "<th scope=\"col\">");
       runs(grid.heads[i]);
       ink_.mark("</th>");
     }
-    ink_.mark("</tr></thead>\n<tbody>\n");
+    ink_.mark("</tr></thead>\n");
+    // A narrow table has a body for each row and what stands under it.
+    if (!grid.narrow) ink_.mark("<tbody>\n");
     for (const std::vector<Range32>& row : grid.rows) {
-      ink_.mark("<tr>");
-      for (std::size_t i = 0; i < grid.heads.size(); ++i) {
-        ink_.put(i == 0 ? "<th scope=\"row\">" : is_sum(grid, i) ? "<td class=\"sum\">" : "<td>");
-        if (i < row.size()) runs(row[i], i == 0 ? Role::name : Role::text);
-        ink_.put(i == 0 ? "</th>" : "</td>");
-      }
-      ink_.mark("</tr>\n");
+      if (grid.narrow) ink_.mark("<tbody>\n");
+      grid_row(grid, row, beside);
+      if (grid.narrow) ink_.mark("</tbody>\n");
     }
-    ink_.mark("</tbody>\n</table></div>\n");
+    ink_.put(grid.narrow ? "</table></div>\n" : "</tbody>\n</table></div>\n");
+  }
+  void grid_row(const Grid& grid, const std::vector<Range32>& row, std::size_t beside) {
+    const bool under = beside < row.size() && !row[beside].empty();
+    ink_.mark("<tr>");
+    for (std::size_t i = 0; i < beside; ++i) {
+      ink_.put(i == 0 ? under ? "<th scope=\"rowgroup\">" : "<th scope=\"row\">" : is_sum(grid, i) ? "<td class=\"sum\">" : "<td>");
+      if (i < row.size()) runs(row[i], i == 0 ? Role::name : is_sum(grid, i) ? Role::amount : Role::text);
+      ink_.put(i == 0 ? "</th>" : "</td>");
+    }
+    ink_.mark("</tr>\n");
+    if (!under) return;
+    ink_.mark("<tr class=\"under\"><td colspan=\"");
+    ink_.put(std::to_string(beside));
+    ink_.mark("\">");
+    runs(row[beside]);
+    ink_.mark("</td></tr>\n");
   }
 
   void table(Range32 rows) {

@@ -256,6 +256,7 @@ class Record {
   void grid(const Grid& grid) {
     json_.key("columns");
     texts(grid.heads);
+    if (grid.last_is_total) json_.member("total", true);
     json_.key("rows");
     json_.open('[');
     for (const std::vector<Range32>& row : grid.rows) texts(row);

@@ -29,6 +29,9 @@ inline std::span<const Grid> grids_of(const Card& card, Range32 range) {
 }
 inline bool is_sum(const Grid& grid, std::size_t column) { return column < grid.sums.size() && grid.sums[column]; }
 
+// The columns that stand beside one another.
+inline std::size_t columns_beside(const Grid& grid) { return grid.heads.size() - (grid.last_under && grid.heads.size() > 2 ? 1 : 0); }
+
 // Has this list a second column? One of things that are only counted has nothing to say there.
 inline bool two_columns(const Card& card, Range32 rows) {
   if (!card.second) return false;

@@ -71,7 +71,7 @@ class Sheet {
 
   void section(const Section& section) {
     const bool named = !section.title.empty();
-    heading("## ", named || section.rows.empty() ? section.title : card_.list_heading);
+    heading("## ", named || (section.rows.empty() && section.grids.empty()) ? section.title : card_.list_heading);
     facts(section.facts);
     if (!section.rows.empty()) {
       gap();

@@ -72,14 +72,15 @@ class Leaf {
     const bool named = !section.title.empty();
     if (named) {
       heading(section.title);
-    } else if (!section.rows.empty()) {
+    } else if (!section.rows.empty() || !section.grids.empty()) {
       heading(card_.list_heading);
     }
     facts(section.facts, kIndent);
     if (!section.facts.empty() && !section.rows.empty()) gap();
     table(section.rows);
     hours(section.hours);
-    if (!section.grids.empty() && !(named && section.rows.empty() && section.facts.empty())) gap();
+    const bool headed = named || !card_.list_heading.empty();
+    if (!section.grids.empty() && !(headed && section.rows.empty() && section.facts.empty())) gap();
     for (const Grid& grid : grids_of(card_, section.grids)) render_grid_text(card_, grid, kIndent, out_);
     if (section.steps.empty()) return;
     if (!named) heading(card_.method_heading);

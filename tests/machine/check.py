@@ -2,6 +2,10 @@
 
 check.py PROGRAM SOURCE_FOLDER
 """
+import csv
+import decimal
+import fractions
+import io
 import json
 import pathlib
 import re
@@ -19,7 +23,7 @@ except ImportError:
 
 program, root = sys.argv[1], pathlib.Path(sys.argv[2])
 here = pathlib.Path(__file__).parent
-faults, counts = [], {"problems": 0, "results": 0, "cards": 0, "ratios": 0, "fixes": 0, "others": 0, "mended": 0, "hours": 0}
+faults, counts = [], {"problems": 0, "results": 0, "cards": 0, "ratios": 0, "fixes": 0, "others": 0, "mended": 0, "hours": 0, "purchases": 0, "costs": 0}
 
 
 def validator(name):
@@ -200,6 +204,71 @@ def check_day(path, folder, where):
         counts["hours"] += len(hours)
 
 
+def money(text):
+    """The number of a sum as printed, without its sign; none where there is no number."""
+    found = re.search(r"\d+(?:\.\d+)?", text)
+    return decimal.Decimal(found.group()) if found else None
+
+
+def check_table_sums(table, column, where):
+    """A last row that says it is a sum is one, to half of the last digit a line."""
+    if not table.get("total"):
+        return
+    at = table["columns"].index(column)
+    *lines, total = [money(row[at]) for row in table["rows"]]
+    if abs(sum(line for line in lines if line is not None) - total) > decimal.Decimal("0.005") * (len(lines) + 1):
+        faults.append(f"{where}: {total} is not the sum of {lines}")
+
+
+def check_order(paths, folder, where):
+    """An order as JSON against its schema; its columns read back by Python's csv are its records, and its sums agree."""
+    out, code = run(["order", "--as", "json", *paths], folder)
+    text, csv_code = run(["order", "--as", "csv", *paths], folder)
+    if code != 0 or csv_code != 0:
+        faults.append(f"{where}: order: exit {code} and {csv_code}")
+        return
+    order = json.loads(out)
+    validate(card_schema, order, where)
+    rows = list(csv.DictReader(io.StringIO(text, newline="")))
+    records = [{**one, "for": "; ".join(f"{share['dish']}: {share['amount']}" for share in one["for"])} for one in order["records"]]
+    if rows != records:
+        faults.append(f"{where}: the columns and the records of the order differ")
+    if any(len(line.split("\n")) > 1 for line in text.split("\r\n")):
+        faults.append(f"{where}: a line of the columns does not end in CR LF")
+    shown = [row for part in order["parts"] for table in part["tables"] for row in table["rows"][: -1 if table.get("total") else None]]
+    if not {row["item"] for row in rows} <= {row[0] for row in shown}:
+        faults.append(f"{where}: something in the columns stands in no table")
+    for part in order["parts"]:
+        for table in part["tables"]:
+            check_table_sums(table, "Cost", f"{where}: {part['title']}")
+    costs = [decimal.Decimal(row["cost"]) for row in rows if row["cost"]]
+    paid = [fact["text"] for fact in order["facts"] if fact["kind"] == "cost"]
+    if costs and abs(money(paid[0]) - sum(costs)) > decimal.Decimal("0.005") * (len(costs) + 1):
+        faults.append(f"{where}: to pay {paid[0]}, together {sum(costs)}")
+    counts["purchases"] += len(rows)
+
+
+def check_cost(path, folder, where):
+    """A costing as JSON against its schema; the exact costs of its records come to the cost of its head."""
+    out, code = run(["cost", "--as", "json", "--today", "2026-03-01", path], folder)
+    if code != 0:
+        faults.append(f"{where}: cost: exit {code}")
+        return
+    costing = json.loads(out)
+    validate(card_schema, costing, where)
+    whole = sum(fractions.Fraction(one["exact"]) for one in costing["records"] if one["exact"])
+    head = next(fact["text"] for fact in costing["facts"] if fact["kind"] == "cost")
+    if abs(fractions.Fraction(money(head)) - whole) > fractions.Fraction(1, 200):
+        faults.append(f"{where}: {head} in the head, {float(whole)} together")
+    shares = [decimal.Decimal(one["share"]) for one in costing["records"] if one["share"]]
+    if shares and abs(sum(shares) - 100) > decimal.Decimal("0.05") * len(shares):
+        faults.append(f"{where}: shares come to {sum(shares)} %")
+    for part in costing["parts"]:
+        for table in part.get("tables", []):
+            check_table_sums(table, "Cost", f"{where}: {part['title']}")
+    counts["costs"] += len(costing["records"])
+
+
 def bad_samples(page):
     """The books of the bad samples of a page: a list of {file name: text}."""
     books, inside = [], None
@@ -248,11 +317,14 @@ def main():
         check_cards([*options, *recipes], root / "examples", "examples " + " ".join(options), wanted)
     for path in recipes:
         check_day(path, root / "examples", path)
+        check_order([path], root / "examples", path)
+        check_cost(path, root / "examples", path)
+    check_order(recipes, root / "examples", "all examples")
     check_ratios(["."], root / "examples", "examples")
     for path in sorted((root / "tests/golden").rglob("*.qtn")):
         check_ratios([path.name, "--times", "2"], path.parent, str(path.relative_to(root)))
         check_cards([path.name], path.parent, str(path.relative_to(root)))
-    for name, least in {"problems": 130, "results": 130, "cards": 100, "ratios": 50, "fixes": 30, "others": 30, "mended": 10, "hours": 500}.items():
+    for name, least in {"problems": 130, "results": 130, "cards": 100, "ratios": 50, "fixes": 30, "others": 30, "mended": 10, "hours": 500, "purchases": 300, "costs": 150}.items():
         if counts[name] < least:
             faults.append(f"only {counts[name]} {name} were seen, not {least}")
     if len(codes) < 120:
