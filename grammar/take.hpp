@@ -97,13 +97,23 @@ struct alternative : kw_or {
 };
 struct iname_start : at<sor<letter, string<'0', '0'>, seq<nat, one<'-'>, letter>>> {};
 struct iname_word : word_run<' ', '\t', '\r', '\n', ',', '[', ':'> {};
-struct iname : seq<iname_start, iname_word, star<gap, iname_word>> {
+// 6 portions of [Apple tart]: the word is no part of the name.
+struct of_taken : seq<kw_of, ogap, one<'['>> {};
+struct iname : seq<iname_start, iname_word, star<gap, not_at<of_taken>, iname_word>> {
   static constexpr Kind node = Kind::name;
 };
-struct named : sor<seq<iname, opt<ogap, set>>, set> {};
+// What is taken is one recipe or part, whatever words stand in its name: [Pot of white beans], [Fish, chips and peas].
+struct taken_word : word_run<' ', '\t', '\r', '\n', '+', '[', ']'> {};
+struct taken_name : seq<taken_word, star<gap, taken_word>> {
+  static constexpr Kind node = Kind::ref;
+};
+struct taken : seq<one<'['>, ogap, taken_name, ogap, one<']'>> {
+  static constexpr Kind node = Kind::set;
+};
+struct named : sor<seq<iname, opt<ogap, opt<kw_of, ogap>, taken>>, taken> {};
 struct what : seq<opt<kw_of, gap>, named> {};
 struct amount_extras
-    : seq<opt<gap, pack>, opt<ogap, equivs>, opt<gap, per>, opt<gap, kw_of, gap, set>> {};
+    : seq<opt<gap, pack>, opt<ogap, equivs>, opt<gap, per>, opt<gap, kw_of, gap, set, at<gap, sor<iname_start, one<'['>>>>> {};
 struct in_parts : seq<gap, by_parts, opt<ogap, equivs>, gap, what> {};
 struct extras_ahead : behind_blanks<'x', 'X', '\xC3', '(', 'p', 'P', 'o', 'O', 'e', 'E'> {};
 struct measured : seq<opt<extras_ahead, amount_extras, opt<gap, each>>, gap, what> {};

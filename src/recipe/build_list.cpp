@@ -262,7 +262,7 @@ void Builder::finish_line(View at, TakeLine line, std::vector<View> names) {
   if (!names.empty()) line.name_span = names.front().span();
   line.name = in_.slice(line.name_span);
   if (line.amount_span.empty()) line.amount_span = {line.name_span.begin, line.name_span.begin};
-  if (no_amount(at, line)) line.basis = Basis::unmeasured, part().disturbed = true;
+  if (no_amount(at, line) || no_name(at, line)) line.basis = Basis::unmeasured, part().disturbed = true;
 
   house_measure(line);
   noun_of_name(at, line);

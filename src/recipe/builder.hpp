@@ -65,6 +65,7 @@ class Builder {
 
   // check_list.cpp: one line by itself
   bool no_amount(View at, TakeLine& line);
+  bool no_name(View at, TakeLine& line);
   bool amount_after(const TakeLine& line);
   void two_things(const TakeLine& line);
   void tail_in_parentheses(const TakeLine& line);

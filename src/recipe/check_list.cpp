@@ -86,6 +86,18 @@ bool Builder::amount_after(const TakeLine& line) {
   return true;
 }
 
+// 2 % of [the Dough]: so much of it, but of what? A weight of it is taken: 500 g of [the Dough].
+bool Builder::no_name(View at, TakeLine& line) {
+  const bool share = line.basis == Basis::percent || line.basis == Basis::rate;
+  if (!share || line.target.span.empty() || line.name_span.begin != line.target.span.begin || line.amount_span.end >= line.name_span.begin) return false;
+  std::string_view between = in_.slice({line.amount_span.end, line.name_span.begin});
+  between = trim(between.substr(0, between.find('[')));
+  if (!between.ends_with("of")) return false;
+  line.target = {};
+  explain_bad_line(in_, at.span(), recipe_.kind == FileKind::menu);
+  return true;
+}
+
 // A list line without an amount that says nothing about how much is wanted (A24). True when it was reported.
 bool Builder::no_amount(View at, TakeLine& line) {
   if (line.measured() || line.target.span.size() != 0) return false;

@@ -242,6 +242,22 @@ TEST_CASE("menus are files of the book too") {
   CHECK(shelf.book.file("menu.qtn")->kind == FileKind::menu);
 }
 
+// Part 11: full names come first, whatever words of the language stand in them.
+TEST_CASE("a dish is found by its whole name") {
+  for (const std::string name : {"Pot of white beans", "Fish, chips and peas", "Ham and eggs", "Soup for Monday", "Leg at its best", "Beans per se", "Half and half"}) {
+    Shelf shelf;
+    shelf.files["dish.qtn"] = "recipe: " + name + "\nserves: 6\nmakes: 900 g\ntake:\n  900 g white beans\nmethod:\n  Serve [the white beans].\n";
+    for (const std::string amount : {"6 portions", "6 portions of", "900 g", "900 g of"}) {
+      const std::string path = "menu " + amount + ".qtn";
+      shelf.files[path] = "menu: Supper\nserves: 6\nuse: " + name + " from dish.qtn\ntake:\n  " + amount + " [" + name + "], at 19:00\n";
+      CHECK_MESSAGE(shelf.codes(path) == "", amount << " [" << name << "]");
+      const Recipe& menu = *shelf.book.file(path)->recipe;
+      REQUIRE(menu.lines.size() == 1);
+      CHECK_MESSAGE(menu.lines[0].target.kind == TargetKind::use, amount << " [" << name << "]");
+    }
+  }
+}
+
 TEST_CASE("a book whose files count different ounces is told so once, with the files") {
   Shelf shelf;
   const auto weigh = [](const std::string& pair) { return "recipe: Loaf\ntake:\n  " + pair + " flour\nmethod:\n  Mix [the flour].\n"; };
