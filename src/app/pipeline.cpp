@@ -203,11 +203,33 @@ bool print_order(const OrderAsk& ask, Format format, std::string& out, Report& r
   return true;
 }
 
+namespace {
+
+// Every `variant:` and every `or` line of a recipe by itself, at the size that was ordered; one that has errors says so elsewhere.
+std::vector<CostVersion> costs_of_versions(const Recipe& written, const CostAsk& ask) {
+  std::vector<CostVersion> all;
+  const auto add = [&](std::string_view name, bool other_line) {
+    Order order = ask.order;
+    (other_line ? order.with : order.variant) = name;
+    Laid laid;
+    Report unsaid;
+    if (lay(written, order, laid, unsaid)) all.push_back({std::string(name), other_line, costing_of(*laid.other, laid.board, ask.today)});
+  };
+  for (const Log& one : written.variants) add(one.name, false);
+  for (const TakeLine& line : written.lines)
+    if (line.alternative) add(line.name, true);
+  return all;
+}
+
+}  // namespace
+
 bool print_costs(const Recipe& written, const CostAsk& ask, std::string& out, Report& report) {
   Laid laid;
   if (!lay(written, ask.order, laid, report)) return false;
   const Recipe& recipe = laid.other ? *laid.other : written;
-  render(ask.order.format, make_costs(costing_of(recipe, laid.board, ask.today), recipe, laid.board, ask.wish, words_of(recipe)), out);
+  std::vector<CostVersion> versions;
+  if (!laid.other) versions = costs_of_versions(written, ask);
+  render(ask.order.format, make_costs(costing_of(recipe, laid.board, ask.today), versions, recipe, laid.board, ask.wish, words_of(recipe)), out);
   return true;
 }
 

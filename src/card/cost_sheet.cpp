@@ -1,5 +1,6 @@
 #include "card/cost_sheet.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include "card/listed.hpp"
@@ -16,19 +17,18 @@ std::string per_cent(const Fraction& share) { return (share * Fraction(100)).dec
 
 class CostWriter : SheetWriter {
  public:
-  CostWriter(const Costing& all, const Recipe& recipe, const Board& board, const CostWish& wish, const Words& words)
-      : SheetWriter(words), all_(all), recipe_(recipe), board_(board), wish_(wish) {
-    cost_ = wish.allowance ? with_allowance(all.cost, *wish.allowance) : all.cost;
-  }
+  CostWriter(const Costing& all, std::span<const CostVersion> versions, const Recipe& recipe, const Board& board, const CostWish& wish, const Words& words)
+      : SheetWriter(words), all_(all), versions_(versions), recipe_(recipe), board_(board), wish_(wish), cost_(with_all(all.cost)) {}
 
   Card run() {
     card_.title = plain(board_.title);
-    card_.edition = plain(std::string(words_[Caption::cost_sheet]) + size());
+    card_.edition = plain(std::string(words_[Caption::cost_sheet]) + (recipe_.version.empty() ? "" : ", " + std::string(recipe_.version)) + size());
     card_.notes_heading = caption(Caption::notes);
     card_.list_heading = caption(Caption::line_by_line);
     card_.columns = {"part", "item", "amount", "unit", "cost", "exact", "currency", "share", "priced"};
     head();
     for (const CostPart& part : all_.parts) this->part(part);
+    versions();
     notes();
     clean(card_);
     return std::move(card_);
@@ -44,16 +44,25 @@ class CostWriter : SheetWriter {
     return factor == Fraction(1) ? std::string() : ", " + write_times(factor) + std::string(words_[Caption::times_the_recipe]);
   }
 
-  // A cost and, where it was asked for, the price that goes with it.
-  void portion(const std::string& words, const Fraction& number, const Fraction& other) {
-    const bool range = !(number == other);
-    const auto both = [&](const Fraction& whole) {
-      const std::string least = money(whole / other), most = money(whole / number);
-      return range && least != most ? least + " to " + most : most;
-    };
-    fact(FactKind::portion, Caption::portion, both(cost_) + words);
-    if (wish_.food_cost)
-      fact(FactKind::price, Caption::price, both(price_for(cost_, *wish_.food_cost)) + words + ", at a food cost of " + per_cent(*wish_.food_cost));
+  // What it is divided by: so many helpings, or the things that it makes; nothing where it is one thing.
+  struct Portions {
+    Fraction fewest, most;
+    std::string words;  // " for each of 6"
+  };
+  std::optional<Portions> portions() const {
+    if (all_.serves && all_.serves->low.sign() > 0) return Portions{all_.serves->low, all_.serves->high, " for each of " + in_print(write_plain(*all_.serves))};
+    for (const Made& made : all_.makes) {
+      if (made.by_product || made.amount.is_lost() || made.amount.dimension() != Dimension::count || made.amount.low <= Fraction(1) || made.thing.empty()) continue;
+      return Portions{made.amount.low, made.amount.high, " for each of " + in_print(write_plain(made.amount)) + " " + std::string(made.thing)};
+    }
+    return std::nullopt;
+  }
+  Fraction with_all(const Fraction& cost) const { return wish_.allowance ? with_allowance(cost, *wish_.allowance) : cost; }
+  // "£0.90 to £1.20", where a helping is larger or smaller; the whole where nobody says how many it is for.
+  std::string shared(const Fraction& whole, const std::optional<Portions>& among) const {
+    if (!among) return money(whole);
+    const std::string least = money(whole / among->most), most = money(whole / among->fewest);
+    return least != most ? least + " to " + most : most;
   }
 
   void head() {
@@ -61,18 +70,44 @@ class CostWriter : SheetWriter {
     if (wish_.allowance) whole += ", " + money(all_.cost) + " and " + per_cent(*wish_.allowance) + " on top";
     if (!all_.no_price.empty()) whole += ", without what has no price";
     fact(FactKind::cost, Caption::cost, whole);
-    bool shared = false;
-    if (all_.serves && all_.serves->low.sign() > 0) {
-      const std::string number = in_print(write_plain(*all_.serves));
-      portion(" for each of " + number, all_.serves->low, all_.serves->high), shared = true;
+    const std::optional<Portions> among = portions();
+    const std::string each = among ? among->words : std::string();
+    if (among) fact(FactKind::portion, Caption::portion, shared(cost_, among) + each);
+    if (wish_.food_cost)
+      fact(FactKind::price, Caption::price, shared(price_for(cost_, *wish_.food_cost), among) + each + ", at a food cost of " + per_cent(*wish_.food_cost));
+  }
+
+  static std::vector<std::string> without(const std::vector<std::string>& names, const std::vector<std::string>& others) {
+    std::vector<std::string> left;
+    for (const std::string& name : names)
+      if (std::find(others.begin(), others.end(), name) == others.end()) left.push_back(name);
+    return left;
+  }
+
+  // Versions that cost another sum, or lack another price, beside the recipe as written.
+  void versions() {
+    const std::optional<Portions> among = portions();
+    const auto portion = [&](const Fraction& whole) { return among ? amount(shared(whole, among)) : Range32{}; };
+    Rows rows{{plain("as written"), amount(money(cost_)), portion(cost_), {}, {}}};
+    for (const CostVersion& one : versions_) {
+      const Fraction cost = with_all(one.costing.cost), difference = as_shown(cost) - as_shown(cost_);
+      const std::vector<std::string> lacking = without(one.costing.no_price, all_.no_price), settled = without(all_.no_price, one.costing.no_price);
+      const bool known = lacking.empty() && settled.empty();
+      if (known && difference.is_zero()) continue;
+      rows.push_back({plain((one.other_line ? "with " : "") + one.name), amount(money(cost)), portion(cost),
+                      amount(known ? (difference.sign() < 0 ? "−" : "+") + money(difference.abs()) : "?"),
+                      plain(!lacking.empty() ? "without the price of " + in_words(lacking) : known ? "" : "the recipe as written lacks the price of " + in_words(settled))});
     }
-    for (const Made& made : all_.makes) {
-      if (made.by_product || made.amount.is_lost() || made.amount.dimension() != Dimension::count || made.amount.low <= Fraction(1) || made.thing.empty()) continue;
-      portion(" for each of " + in_print(write_plain(made.amount)) + " " + std::string(made.thing), made.amount.low, made.amount.high), shared = true;
-      break;
-    }
-    if (!shared && wish_.food_cost)
-      fact(FactKind::price, Caption::price, money(price_for(cost_, *wish_.food_cost)) + ", at a food cost of " + per_cent(*wish_.food_cost));
+    if (rows.size() < 2) return;
+    section(caption(Caption::versions));
+    constexpr Column kOf[] = {{Caption::version}, {Caption::cost, true}, {Caption::portion, true}, {Caption::difference, true}, {Caption::details}};
+    table(kOf, rows, false);
+  }
+  // The difference is that of the sums that are read beside it.
+  Fraction as_shown(const Fraction& value) const {
+    Fraction digits(1);
+    for (int i = money_digits(currency()); i > 0; --i) digits *= Fraction(10);
+    return Fraction::of((value * digits).nearest(), 1) / digits;
   }
 
   void part(const CostPart& part) {
@@ -148,6 +183,7 @@ class CostWriter : SheetWriter {
   }
 
   const Costing& all_;
+  std::span<const CostVersion> versions_;
   const Recipe& recipe_;
   const Board& board_;
   const CostWish& wish_;
@@ -156,8 +192,8 @@ class CostWriter : SheetWriter {
 
 }  // namespace
 
-Card make_costs(const Costing& all, const Recipe& recipe, const Board& board, const CostWish& wish, const Words& words) {
-  return CostWriter(all, recipe, board, wish, words).run();
+Card make_costs(const Costing& all, std::span<const CostVersion> versions, const Recipe& recipe, const Board& board, const CostWish& wish, const Words& words) {
+  return CostWriter(all, versions, recipe, board, wish, words).run();
 }
 
 }  // namespace qtn

@@ -21,7 +21,7 @@ class OrderWriter : SheetWriter {
 
   Card run() {
     std::string titles;
-    for (const Board& board : boards_) titles += (titles.empty() ? "" : ", ") + board.title;
+    for (const Board& board : boards_) titles += (titles.empty() ? "" : ", ") + title_of(board);
     card_.title = plain(titles);
     card_.edition = caption(Caption::order_sheet);
     card_.notes_heading = caption(Caption::notes);
@@ -36,6 +36,12 @@ class OrderWriter : SheetWriter {
 
  private:
   std::string_view currency() const { return kitchen_ != nullptr ? kitchen_->currency : std::string_view(); }
+
+  // "Cold custard (Egg-free)"
+  static std::string title_of(const Board& board) {
+    const std::string_view version = board.order.makings.empty() || board.order.dishes != 1 ? std::string_view() : board.order.makings.front().recipe->version;
+    return board.title + (version.empty() ? "" : " (" + std::string(version) + ")");
+  }
 
   void head() {
     std::vector<Minute> hours;

@@ -170,6 +170,9 @@ constexpr CaptionRow kRows[] = {
     {Caption::price, "Price", "Price"},
     {Caption::share, "Share", "Share"},
     {Caption::line_by_line, "Line by line", "Line by line"},
+    {Caption::versions, "Versions", "Versions"},
+    {Caption::version, "Version", "Version"},
+    {Caption::difference, "Difference", "Difference"},
 };
 static_assert(std::size(kRows) == kLabels);
 

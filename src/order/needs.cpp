@@ -78,7 +78,7 @@ class Reader {
     need.name = trim(other ? from->name : line.name);
     if (from_the_tap(need.name)) return;
     need.key = goods_key(need.name);
-    const Quantity amount = bought ? *from->amount : listed.amount;
+    const Quantity amount = bought ? *from->amount : line.amount.is_lost() ? listed.amount : line.amount;
     need.measure = measure_of(amount);
     if (const Tail* const spare = tail_of(recipe_, line, TailKind::trimmings); spare != nullptr && spare->amount && !spare->amount->is_lost() && !bought)
       need.measure.amount *= Fraction(1) + in_base(*spare->amount, recipe_.dialect).high;

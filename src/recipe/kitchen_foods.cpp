@@ -19,10 +19,24 @@ bool starts_number(std::string_view text) { return !text.empty() && text[0] >= '
 
 }  // namespace
 
+// "12 sprigs", "6 slices": behind a number a word that counts things is the noun, no name.
+std::optional<Quantity> KitchenReader::so_many(Span span) {
+  const auto read = counted(span);
+  if (!read || read->read.damaged || read->rest.empty()) return std::nullopt;
+  const Found noun = Lexicon::standard().longest(read->rest, kCountNoun);
+  Quantity amount = read->read.amount;
+  if (!noun || noun.size != read->rest.size() || amount.unit != kNoUnit || amount.is_range() || amount.manner != Manner::plain || amount.low.sign() <= 0) return std::nullopt;
+  amount.unit = noun.row->unit;
+  return amount;
+}
+
 std::optional<Quantity> KitchenReader::per(Code code, Field where, Span span, Dimensions wanted) {
   const std::string_view text = in_.slice(span);
   const Found found = Lexicon::standard().longest(text, kUnitWord | kCountNoun);
-  if (!found || found.size != text.size()) return figure(code, where, span, wanted);
+  if (!found || found.size != text.size()) {
+    const std::optional<Quantity> things = so_many(span);
+    return things ? things : figure(code, where, span, wanted);
+  }
   const Quantity one{Fraction(1), Fraction(1), found.row->unit, Manner::plain, false};
   if (!expect_dimension(in_, one, span, wanted, "after `per` stands")) return std::nullopt;
   return one;

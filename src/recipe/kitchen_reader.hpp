@@ -78,7 +78,8 @@ class KitchenReader {
   std::optional<Counted> counted(Span span);
   // One figure above 0 of these dimensions, and nothing behind it; else a diagnostic of `code`.
   std::optional<Quantity> figure(Code code, Field where, Span span, Dimensions wanted, bool may_be_below = false);
-  // What follows "per": "kg", "250 g".
+  std::optional<Quantity> so_many(Span span);
+  // What follows "per": "kg", "250 g", "12 sprigs".
   std::optional<Quantity> per(Code code, Field where, Span span, Dimensions wanted);
   void wrong(Code code, Field where, Span span);
   // Two cells of one line that say the same kind of thing.

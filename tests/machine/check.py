@@ -23,7 +23,7 @@ except ImportError:
 
 program, root = sys.argv[1], pathlib.Path(sys.argv[2])
 here = pathlib.Path(__file__).parent
-faults, counts = [], {"problems": 0, "results": 0, "cards": 0, "ratios": 0, "fixes": 0, "others": 0, "mended": 0, "hours": 0, "purchases": 0, "costs": 0}
+faults, counts = [], {"problems": 0, "results": 0, "cards": 0, "ratios": 0, "fixes": 0, "others": 0, "mended": 0, "hours": 0, "purchases": 0, "costs": 0, "versions": 0}
 
 
 def validator(name):
@@ -248,6 +248,19 @@ def check_order(paths, folder, where):
     counts["purchases"] += len(rows)
 
 
+def check_versions(table, head, where):
+    """The first row is the recipe as written; each difference is that of the sums beside it."""
+    cost, difference = table["columns"].index("Cost"), table["columns"].index("Difference")
+    first, *others = table["rows"]
+    if money(first[cost]) != money(head) or not others:
+        faults.append(f"{where}: {first} does not begin a table of versions")
+    for row in others:
+        sign = -1 if row[difference].startswith("\u2212") else 1
+        if row[difference] != "?" and money(first[cost]) + sign * money(row[difference]) != money(row[cost]):
+            faults.append(f"{where}: {row} against {first}")
+        counts["versions"] += 1
+
+
 def check_cost(path, folder, where):
     """A costing as JSON against its schema; the exact costs of its records come to the cost of its head."""
     out, code = run(["cost", "--as", "json", "--today", "2026-03-01", path], folder)
@@ -266,6 +279,8 @@ def check_cost(path, folder, where):
     for part in costing["parts"]:
         for table in part.get("tables", []):
             check_table_sums(table, "Cost", f"{where}: {part['title']}")
+            if part["title"] == "Versions":
+                check_versions(table, head, where)
     counts["costs"] += len(costing["records"])
 
 
@@ -324,7 +339,7 @@ def main():
     for path in sorted((root / "tests/golden").rglob("*.qtn")):
         check_ratios([path.name, "--times", "2"], path.parent, str(path.relative_to(root)))
         check_cards([path.name], path.parent, str(path.relative_to(root)))
-    for name, least in {"problems": 130, "results": 130, "cards": 100, "ratios": 50, "fixes": 30, "others": 30, "mended": 10, "hours": 500, "purchases": 300, "costs": 150}.items():
+    for name, least in {"problems": 130, "results": 130, "cards": 100, "ratios": 50, "fixes": 30, "others": 30, "mended": 10, "hours": 500, "purchases": 300, "costs": 150, "versions": 5}.items():
         if counts[name] < least:
             faults.append(f"only {counts[name]} {name} were seen, not {least}")
     if len(codes) < 120:

@@ -82,6 +82,35 @@ TEST_CASE("packs are rounded up and what is left is said") {
   CHECK(opened.deliveries[0].lines[0].pack_words == "400 g tins");
 }
 
+TEST_CASE("a version is bought and paid for at its own amount") {
+  const std::string kitchen = "currency: GBP\nprices:\n  double cream  2.00 per l\n  yogurt  3.00 per kg\n  eggs  0.25 each\n";
+  const Ordered one(kitchen, "recipe: Dish\nserves: 2\nmeasures: British\ntake:\n  150 ml double cream\n  or 100 g yogurt\n  2 eggs\nmethod:\n  Mix [everything].\n\nvariant: Lean\n  eggs  2 -> 50 g yogurt\n");
+  REQUIRE_FALSE(one.report.has_errors());
+  Report report;
+  for (const bool lean : {false, true}) {
+    const auto version = lean ? variant_of(*one.recipe, "Lean", report) : with_alternative(*one.recipe, "yogurt", report);
+    REQUIRE(version);
+    std::vector<Board> boards;
+    boards.push_back(board_of(*version, {}, report));
+    CHECK(told(purchases_of(boards, {}, {})) == (lean ? "double cream 150 ml; yogurt 50 g" : "eggs 2; yogurt 100 g"));
+    // 0.15 l at 2.00 and 0.05 kg at 3.00; two eggs at 0.25 and 0.1 kg at 3.00
+    CHECK(costing_of(*version, boards.front(), 0).cost == (lean ? Fraction::of(45, 100) : Fraction::of(80, 100)));
+  }
+  CHECK_FALSE(report.has_errors());
+}
+
+TEST_CASE("a price may be for so many things") {
+  const Ordered one("currency: GBP\nprices:\n  thyme  0.90 per 12 sprigs\n  bread  1.20 per 6 slices\n", list("4 sprigs thyme\n  7 slices bread"));
+  REQUIRE_FALSE(one.report.has_errors());
+  CHECK(one.costs().cost == Fraction::of(30, 100) + Fraction::of(140, 100));
+  const Purchases all = one.bought();
+  REQUIRE(all.deliveries.size() == 1);
+  REQUIRE(all.deliveries[0].lines.size() == 2);
+  CHECK(all.deliveries[0].lines[0].packs == Fraction(2));
+  CHECK(all.deliveries[0].lines[0].left == Fraction(5));
+  CHECK(all.deliveries[0].lines[1].packs == Fraction(1));
+}
+
 TEST_CASE("who brings what") {
   CHECK(brings("flour", "strong white flour") == 1);
   CHECK(brings("haddock", "haddock fillets") == 1);

@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include <map>
+#include <set>
 
 #include "adapt/pace.hpp"
 #include "order/book_of_files.hpp"
@@ -122,6 +123,15 @@ TEST_CASE("costs add up exactly, and shown they miss by no more than they say") 
     CHECK_MESSAGE((shown - total).abs() <= Fraction::of(lines + 1, 200), recipe->title);
   }
   CHECK(parts > 30);
+}
+
+// The invented price list leaves out what is priced on the day, and nothing else.
+TEST_CASE("every ingredient of the example book has a price but one") {
+  tests::BookOfFiles book;
+  std::set<std::string> without;
+  for (const Recipe* recipe : book.recipes())
+    for (const std::string& name : costing_of(*recipe, board(*recipe), 0).no_price) without.insert(name.substr(0, name.find(" (")));
+  CHECK(without == std::set<std::string>{"samphire"});
 }
 
 TEST_CASE("whole packs hold what is wanted, and one fewer does not") {
