@@ -21,11 +21,15 @@ class OrderWriter : SheetWriter {
 
   Card run() {
     std::string titles;
-    for (const Board& board : boards_) titles += (titles.empty() ? "" : ", ") + title_of(board);
-    card_.title = plain(titles);
+    for (const Board& board : boards_) titles += (titles.empty() ? "" : "; ") + title_of(board);
+    // A list of many is no title.
+    constexpr std::size_t kNamed = 3;
+    const bool many = boards_.size() > kNamed;
+    card_.title = plain(many ? std::to_string(boards_.size()) + " dishes" + (kitchen_ != nullptr ? " of " + std::string(kitchen_->name) : "") : titles);
     card_.edition = caption(Caption::order_sheet);
     card_.notes_heading = caption(Caption::notes);
     card_.columns = {"supplier", "comes", "orderBy", "item", "amount", "unit", "exact", "packs", "pack", "cost", "currency", "left", "leftFor"};
+    if (many) fact(FactKind::dishes, Caption::dishes, titles);
     head();
     for (const Delivery& delivery : all_.deliveries) this->delivery(delivery);
     also();
@@ -58,6 +62,9 @@ class OrderWriter : SheetWriter {
       when += (i == 0 ? "" : same ? ", " : "; ") + (same ? "" : write_day(hours[i]) + ", ") + write_clock(hours[i]);
     }
     if (!when.empty()) fact(FactKind::serve, Caption::serve, when);
+    constexpr Minute kWeek = 7 * 1440;
+    if (!hours.empty() && hours.back() - hours.front() > kWeek)
+      remark(Remark::Kind::watch, "These tables are more than a week apart, and this is one list, brought before the first of them: what does not keep is better ordered table by table.");
     if (all_.cost.sign() > 0)
       fact(FactKind::cost, Caption::to_pay, write_money(all_.cost, currency()) + (all_.no_price.empty() ? "" : ", for what has a price"));
   }

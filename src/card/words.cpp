@@ -159,6 +159,7 @@ constexpr CaptionRow kRows[] = {
     {Caption::order_by, "Order by", "Order by"},
     {Caption::no_supplier, "No supplier named", "No supplier named"},
     {Caption::also_have, "Also have", "Also have"},
+    {Caption::dishes, "Dishes", "Dishes"},
     {Caption::to_pay, "To pay", "To pay"},
     {Caption::packs, "To buy", "To buy"},
     {Caption::together, "Together", "Together"},

@@ -35,7 +35,7 @@ enum class Caption : std::uint8_t {
   // allergens and safety
   contains, contains_instead, see_label, not_known, can_eat, after_labels, not_for_them, caution, checked, not_checked, nor,
   // orders and costs
-  order_sheet, comes, order_by, no_supplier, also_have, to_pay, packs, together, amount, details, cost_sheet, cost, portion, price, share, line_by_line, versions, version, difference,
+  order_sheet, comes, order_by, no_supplier, also_have, dishes, to_pay, packs, together, amount, details, cost_sheet, cost, portion, price, share, line_by_line, versions, version, difference,
   count_,
 };
 

@@ -57,7 +57,7 @@ void Library::open(const std::string& path) {
       if (kitchen.empty()) kitchen = inside;
       else book->two_kitchens(kitchen, inside);
     }
-    files_.push_back({single ? path : inside, checked, true});
+    files_.push_back({single ? path : inside, checked, true, !single});
   }
   if (!single) book->compare_ounces(place.files);
 }

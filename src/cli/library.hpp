@@ -13,6 +13,7 @@ struct Named {
   std::string path;         // as the call gave it, or found in a folder
   const Checked* checked;
   bool asked = true;        // by the call; a kitchen that bears on what was asked may be told of without it
+  bool in_folder = false;   // of a folder that the call named
 };
 
 // Opens the files and folders of a call, each with its book. Files that cannot be had are told to standard error and

@@ -1,5 +1,6 @@
 // The commands `order` and `cost`.
 #include <ctime>
+#include <set>
 
 #include "app/pipeline.hpp"
 #include "cli/arguments.hpp"
@@ -52,6 +53,8 @@ int usable(const Library& library, const std::string& what, std::vector<const Na
     if (checked.report.has_errors()) {
       show_problems({{&checked.source, &checked.report}}, false);
       errors = true;
+    } else if (!checked.recipe && file.in_folder) {
+      continue;
     } else if (!checked.recipe) {
       complain(file.path + ": a kitchen " + what + "; name a recipe or a menu");
       served = false;
@@ -60,6 +63,15 @@ int usable(const Library& library, const std::string& what, std::vector<const Na
     }
   }
   return !served ? kNotServed : errors ? kRecipeErrors : kFine;
+}
+
+// Of a folder what another file in the call takes comes with that one, and is not bought twice: pastry with its pie, a
+// pie with the menu that it stands on.
+void leave_taken(std::vector<const Named*>& files) {
+  std::set<const Recipe*> taken;
+  for (const Named* file : files)
+    for (const Use& use : file->checked->recipe->uses) taken.insert(use.recipe);
+  std::erase_if(files, [&](const Named* file) { return file->in_folder && taken.count(file->checked->recipe.get()) != 0; });
 }
 
 bool is_folder(const Library& library, std::size_t paths) {
@@ -78,12 +90,13 @@ int run_order(const OrderOptions& options) {
   OrderAsk ask;
   if (!options.serve.empty() && !(ask.serve = read_day(options.serve))) return wrong("--for", options.serve, "a day, 2026-03-01, or a day and an hour"), kNotServed;
   Library library(options.paths);
-  if (is_folder(library, options.paths.size())) {
-    complain("nobody orders for a whole folder: name the recipes and menus that are cooked");
-    return kNotServed;
-  }
   std::vector<const Named*> files;
   if (const int bad = usable(library, "is nothing to order for", files); bad != kFine) return bad;
+  leave_taken(files);
+  if (files.empty()) {
+    complain("there is no recipe and no menu in this folder to order for");
+    return kNotServed;
+  }
   for (const Named* file : files) {
     if (file->checked->kitchen != files.front()->checked->kitchen) {
       complain(file->path + ": an order is one house's, and this file stands in another book");
@@ -114,7 +127,7 @@ int run_cost(const CostOptions& options) {
   }
   const Library library({options.path});
   if (is_folder(library, 1)) {
-    complain("one dish or one menu at a time: name it, not its folder");
+    complain("a cost is of one recipe or one menu: name the file, not the folder that it is in");
     return kNotServed;
   }
   std::vector<const Named*> files;

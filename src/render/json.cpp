@@ -69,6 +69,8 @@ std::string_view key_of(std::uint16_t kind) {
       return "comes";
     case FactKind::order_by:
       return "orderBy";
+    case FactKind::dishes:
+      return "dishes";
     case FactKind::cost:
       return "cost";
     case FactKind::portion:

@@ -222,6 +222,7 @@ constexpr Row kRows[] = {
     {"order: no such version", "order good.qtn --variant Long", 2},
     {"order: an or line", "order good.qtn --with beans", 0},
     {"order: a folder with one recipe", "order folder", 0},
+    {"order: a folder with a kitchen alone", "order kitchen", 2},
     {"order: a kitchen", "order kitchen/kitchen.qtn", 2},
     {"order: errors", "order bad.qtn", 1},
     {"order: missing", "order missing.qtn", 2},
