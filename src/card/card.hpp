@@ -48,7 +48,7 @@ struct Fact {
 enum class FactKind : std::uint16_t {
   makes, serves, tin, oven, keeps, ready, needs, scales, batch, source, by, date, tasted, edition, serve, guests, measures,
   begin, hands_on, waiting, whole, proof, time, contains, contains_instead, see_label, not_known, checked,
-  comes, order_by, dishes, cost, portion, price,
+  comes, wanted, order_by, dishes, cost, portion, price,
 };
 
 // One ingredient line.

@@ -65,7 +65,15 @@ class CostWriter : SheetWriter {
     return least != most ? least + " to " + most : most;
   }
 
+  // Is there nothing at all to add up?
+  bool priceless() const {
+    return std::all_of(all_.parts.begin(), all_.parts.end(), [](const CostPart& part) {
+      return part.cost.is_zero() && std::any_of(part.lines.begin(), part.lines.end(), [](const CostLine& line) { return line.cost.is_lost() || line.taken; });
+    }) && !all_.no_price.empty();
+  }
+
   void head() {
+    if (priceless()) return fact(FactKind::cost, Caption::cost, "not known: nothing of it has a price");
     std::string whole = money(cost_);
     if (wish_.allowance) whole += ", " + money(all_.cost) + " and " + per_cent(*wish_.allowance) + " on top";
     if (!all_.no_price.empty()) whole += ", without what has no price";
@@ -115,7 +123,7 @@ class CostWriter : SheetWriter {
     section(alone ? Range32{} : plain(part.name));
     Rows rows;
     for (const CostLine& line : part.lines) rows.push_back(row(line)), record(part, line);
-    const bool summed = part.lines.size() > 1;
+    const bool summed = part.lines.size() > 1 && !priceless();
     if (summed) rows.push_back({caption(Caption::together), {}, amount(money(part.cost)), amount(share(part.cost)), {}});
     table(kColumns, rows, summed);
   }
@@ -124,8 +132,10 @@ class CostWriter : SheetWriter {
 
   std::vector<Range32> row(const CostLine& line) {
     const bool known = !line.cost.is_lost(), measured = !line.measure.amount.is_lost();
-    return {plain(line.name), amount(measured ? write_measure(line.measure) : std::string()), amount(known ? money(line.cost) : "?"), amount(share(line.cost)), details(line)};
+    return {plain(line.name), amount(measured ? size_of(line) : std::string()), amount(known ? money(line.cost) : "?"), amount(share(line.cost)), details(line)};
   }
+
+  std::string size_of(const CostLine& line) const { return in_house(line.measure, line.spoonful, board_.kitchen); }
 
   Range32 details(const CostLine& line) {
     out_.begin();
@@ -137,7 +147,7 @@ class CostWriter : SheetWriter {
     if (line.price != nullptr) {
       add(line.cost.is_lost() ? "the price is " : "at ");
       out_.add(say_price(*line.price, *board_.kitchen), Role::amount);
-      if (line.cost.is_lost()) out_.put(", and no source says how that is brought to " + write_measure(line.measure));
+      if (line.cost.is_lost()) out_.put(", and no source says how that is brought to " + size_of(line));
       else if (!goes_by(line)) out_.put(" of " + std::string(line.price->name));
     } else if (line.cost.is_lost()) {
       add("no price");
@@ -160,12 +170,14 @@ class CostWriter : SheetWriter {
   }
 
   void notes() {
+    if (board_.kitchen == nullptr || board_.kitchen->prices.empty())
+      remark(Remark::Kind::lacking, "This book has no prices. They stand in its kitchen file under `prices:`, a line each: the name, two blanks or more, then `1.95 per 250 g, 2026-01-05`.");
     if (!all_.stale.empty()) {
       std::vector<std::string> names;
       for (const HousePrice* price : all_.stale) names.push_back(std::string(price->name) + " (" + say_day(*price->day) + ")");
       remark(Remark::Kind::watch, "These prices are more than a year old: " + in_words(names) + ".");
     }
-    if (!all_.no_price.empty()) remark(Remark::Kind::lacking, "What these cost, so the real cost is higher: " + in_words(all_.no_price) + ".");
+    if (!all_.no_price.empty() && !priceless()) remark(Remark::Kind::lacking, "What these cost, so the real cost is higher: " + in_words(all_.no_price) + ".");
     if (!all_.undated.empty()) {
       std::vector<std::string> names;
       for (const HousePrice* price : all_.undated) names.emplace_back(price->name);
@@ -175,6 +187,7 @@ class CostWriter : SheetWriter {
     std::string basis = "Costs are of what is bought, at the larger end of a range";
     basis += all_.untrimmed ? "; where a recipe does not say what it is cut from, nothing is added for trimming. " : ". ";
     remark(Remark::Kind::note, basis + "What is left of a pack is not counted. Labour, fuel and rent are not in it.");
+    if (priceless()) return;
     const int digits = money_digits(currency());
     remark(Remark::Kind::note, "Every line is worked out exactly and rounded once, where it is shown. A total is the exact sum, rounded once, so it may differ from the sum of the lines shown by up to half of " +
                                    std::string(digits == 0 ? "1" : digits == 3 ? "0.001" : "0.01") + " a line.");

@@ -30,16 +30,31 @@ std::string in_words(const std::vector<std::string>& names) {
   return text;
 }
 
+namespace {
+
+// On the steps of what the house measures with.
+Rounded on_ladder(const Measure& measure, bool spoonful, const Kitchen* kitchen, const Fraction& tolerance) {
+  const Dialect dialect = kitchen != nullptr ? kitchen->dialect : Dialect::unstated;
+  const System system = dialect == Dialect::american ? System::american : System::metric;
+  const Fraction finest = kitchen != nullptr ? kitchen->finest : Fraction(1);
+  return round_on(ladder_for(measure.dimension, system, dialect, spoonful), measure.amount, tolerance, dialect, finest);
+}
+bool is_weighed_or_poured(const Measure& measure) { return measure.dimension == Dimension::mass || measure.dimension == Dimension::volume; }
+
+}  // namespace
+
 std::string to_buy(const Purchase& line, const Kitchen* kitchen) {
   const Measure& measure = line.measure;
   if (measure.dimension == Dimension::count)
     return write_measure({Fraction::of(measure.amount.ceil(), 1), measure.dimension, measure.noun});
-  if (measure.dimension != Dimension::mass && measure.dimension != Dimension::volume) return write_measure(measure);
-  const Dialect dialect = kitchen != nullptr ? kitchen->dialect : Dialect::unstated;
-  const System system = dialect == Dialect::american ? System::american : System::metric;
-  const Ladder ladder = ladder_for(measure.dimension, system, dialect, line.spoonful);
-  const Fraction finest = kitchen != nullptr ? kitchen->finest : Fraction(1);
-  return write(rounded_up(round_on(ladder, measure.amount, Fraction::of(1, 20), dialect, finest)));
+  return is_weighed_or_poured(measure) ? write(rounded_up(on_ladder(measure, line.spoonful, kitchen, Fraction::of(1, 20)))) : write_measure(measure);
+}
+
+std::string in_house(const Measure& measure, bool spoonful, const Kitchen* kitchen) {
+  const bool american = kitchen != nullptr && kitchen->dialect == Dialect::american;
+  const bool spoons = spoonful && measure.dimension == Dimension::volume;
+  if (measure.amount.is_lost() || measure.amount.is_zero() || !is_weighed_or_poured(measure) || !(american || spoons)) return write_measure(measure);
+  return write(on_ladder(measure, spoonful, kitchen, Fraction::of(1, 50)));
 }
 
 std::string say_price(const HousePrice& price, const Kitchen& kitchen) {

@@ -51,6 +51,8 @@ class SheetWriter {
 std::string in_words(const std::vector<std::string>& names);
 // As bought, rounded up on the steps of a shop's scale: "2.8 kg", "3"; by pounds and ounces in an American house.
 std::string to_buy(const Purchase& line, const Kitchen* kitchen);
+// Of a bill or a list: to the nearest, in the measures of the house; spoons where the page has them.
+std::string in_house(const Measure& measure, bool spoonful, const Kitchen* kitchen);
 // "£1.95 per 250 g", "£0.35 each".
 std::string say_price(const HousePrice& price, const Kitchen& kitchen);
 std::string say_day(int day);  // "2026-01-05"

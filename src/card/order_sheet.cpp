@@ -72,7 +72,7 @@ class OrderWriter : SheetWriter {
   void delivery(const Delivery& delivery) {
     const Supplier* const from = delivery.supplier;
     section(from != nullptr ? plain(from->name) : caption(Caption::no_supplier));
-    if (from != nullptr) days(delivery, *from);
+    days(delivery);
     Rows rows;
     Fraction together(0);
     std::size_t priced = 0;
@@ -86,13 +86,15 @@ class OrderWriter : SheetWriter {
     table(kColumns, rows, summed);
   }
 
-  void days(const Delivery& delivery, const Supplier& from) {
-    std::string comes(from.when);
-    if (delivery.comes) comes = write_day(*delivery.comes) + (comes.empty() ? "" : " (" + comes + ")");
-    else if (delivery.needed) comes += (comes.empty() ? "" : "; ") + std::string("wanted before ") + write_day(*delivery.needed);
-    if (!comes.empty()) fact(FactKind::comes, Caption::comes, comes);
+  // When it comes; where nobody says that, when it is wanted.
+  void days(const Delivery& delivery) {
+    const Supplier* const from = delivery.supplier;
+    const std::string when = from != nullptr ? std::string(from->when) : std::string();
+    if (delivery.comes) fact(FactKind::comes, Caption::comes, write_day(*delivery.comes) + (when.empty() ? "" : " (" + when + ")"));
+    else if (!when.empty()) fact(FactKind::comes, Caption::comes, when);
+    if (!delivery.comes && delivery.needed) fact(FactKind::wanted, Caption::wanted, "before " + write_day(*delivery.needed));
     if (delivery.order_by) fact(FactKind::order_by, Caption::order_by, write_day(*delivery.order_by));
-    else if (from.ahead > 0) fact(FactKind::order_by, Caption::order_by, std::to_string(from.ahead) + (from.ahead == 1 ? " day" : " days") + " before it comes");
+    else if (from != nullptr && from->ahead > 0) fact(FactKind::order_by, Caption::order_by, std::to_string(from->ahead) + (from->ahead == 1 ? " day" : " days") + " before it comes");
   }
 
   Range32 packs(const Purchase& line) {
@@ -107,7 +109,9 @@ class OrderWriter : SheetWriter {
   }
 
   static std::string written(const Purchase& line, const Fraction& part) { return write_measure({part, line.measure.dimension, line.measure.noun}); }
-  void put_amount(const Purchase& line, const Fraction& part) { out_.add(written(line, part), Role::amount); }
+  void put_amount(const Purchase& line, const Fraction& part) {
+    out_.add(in_house({part, line.measure.dimension, line.measure.noun}, line.spoonful, kitchen_), Role::amount);
+  }
 
   // An order for one dish need not say of each line that it is for that dish.
   bool goes_without_saying(const Purchase& line) const {

@@ -125,7 +125,7 @@ int run_cost(const CostOptions& options) {
     if (!day) return wrong("--today", options.today, "a day: 2026-03-01"), kNotServed;
     ask.today = static_cast<int>(*day / 1440);
   }
-  const Library library({options.path});
+  Library library({options.path});
   if (is_folder(library, 1)) {
     complain("a cost is of one recipe or one menu: name the file, not the folder that it is in");
     return kNotServed;

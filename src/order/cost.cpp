@@ -37,7 +37,7 @@ class Coster {
   CostLine priced(const Need& need) const {
     CostLine line;
     line.name = need.name, line.measure = need.measure;
-    line.optional = need.optional, line.trimmed = need.trimmed, line.into = need.into;
+    line.optional = need.optional, line.trimmed = need.trimmed, line.into = need.into, line.spoonful = need.spoonful;
     line.price = price_of(board_.kitchen, need.name);
     if (line.price == nullptr) return line;
     const Measure pack = pack_of(*line.price, board_.kitchen->dialect);

@@ -11,6 +11,7 @@ struct CostLine {
   bool taken = false;                // another recipe, or a dish of a menu
   bool optional = false;
   bool trimmed = false;              // `from` says what is bought
+  bool spoonful = false;             // written in spoons
   std::string into;                  // as of a Need
   Fraction cost = Fraction::lost();  // lost: nobody says what it costs, or not in a measure that it can be brought to
   const HousePrice* price = nullptr;

@@ -109,7 +109,7 @@ class Gatherer {
     if (first) line.name = need.name, line.key = need.key, line.pack = need.pack, line.pack_words = need.pack_words;
     if (!(line.pack == need.pack)) line.pack = Fraction::lost(), line.pack_words.clear();
     const Board& board = boards_[met.board];
-    line.spoonful = line.spoonful && in_spoons(*board.order.makings[need.making].recipe, need.line);
+    line.spoonful = line.spoonful && need.spoonful;
     line.measure.amount += amount;
     if (need.optional) line.optional += amount;
     if (!through.empty()) {
@@ -122,13 +122,6 @@ class Gatherer {
     }
     const auto& begins = begins_[met.board];
     if (!begins.empty() && (line.needed == 0 || begins[need.making] < line.needed)) line.needed = begins[need.making];
-  }
-
-  static bool in_spoons(const Recipe& recipe, Index index) {
-    const TakeLine& line = recipe.lines[index];
-    const UnitId id = line.written.unit;
-    return line.basis == Basis::amount && line.written.dimension() == Dimension::volume &&
-           (unit(id).informal || id == common().teaspoon || id == common().tablespoon || id == common().dessertspoon);
   }
 
   static void share(Purchase& line, const Board& board, std::size_t dish, const Need& need, const Fraction& amount) {

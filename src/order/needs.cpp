@@ -45,6 +45,12 @@ std::string said_by(std::string_view source) {
   return source == "this file" ? "as the recipe says" : source == "the kitchen file" ? "as the kitchen says" : std::string(source);
 }
 
+bool in_spoons(const TakeLine& line) {
+  const UnitId id = line.written.unit;
+  return line.basis == Basis::amount && line.written.dimension() == Dimension::volume &&
+         (unit(id).informal || id == common().teaspoon || id == common().tablespoon || id == common().dessertspoon);
+}
+
 class Reader {
  public:
   Reader(const Recipe& recipe, Index part, Index making, const Kitchen* kitchen)
@@ -88,6 +94,7 @@ class Reader {
       need.pack = in_base(*line.pack, recipe_.dialect).high;
       need.pack_words = in_print(write_plain(*line.pack)) + " " + std::string(line.pack_noun);
     }
+    need.spoonful = !bought && in_spoons(line);
     need.making = making_, need.line = index;
     other ? figures_of_name(need) : figures_of_line(need, line, amount);
     if (const Tail* const extra = tail_of(recipe_, line, TailKind::extra)) also(need.name, need.key, std::string(without_plus(trim(recipe_.slice(extra->span)))));

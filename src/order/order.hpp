@@ -25,6 +25,7 @@ struct Need {
   Measure measure;
   bool trimmed = false;          // `from` says what is bought; else no trim is assumed
   bool optional = false;
+  bool spoonful = false;         // written in spoons
   std::string into;              // what the recipe takes of it, where that has a name of its own: "egg yolks"
   Fraction pack = Fraction::lost();  // in the measure: of tins of 400 g each; lost where the line names no packs
   std::string pack_words;            // "400 g tins"

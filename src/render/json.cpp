@@ -67,6 +67,8 @@ std::string_view key_of(std::uint16_t kind) {
       return "measures";
     case FactKind::comes:
       return "comes";
+    case FactKind::wanted:
+      return "wanted";
     case FactKind::order_by:
       return "orderBy";
     case FactKind::dishes:

@@ -224,6 +224,7 @@ constexpr Row kRows[] = {
     {"order: a folder with one recipe", "order folder", 0},
     {"order: a folder with a kitchen alone", "order kitchen", 2},
     {"order: a kitchen", "order kitchen/kitchen.qtn", 2},
+    {"order: a kitchen with errors", "order money/good.qtn", 1},
     {"order: errors", "order bad.qtn", 1},
     {"order: missing", "order missing.qtn", 2},
     {"order: out to a file", "order good.qtn --out order.csv --as csv", 0},
@@ -242,6 +243,7 @@ constexpr Row kRows[] = {
     {"cost: two at once", "cost good.qtn warned.qtn", 2},
     {"cost: a folder with one recipe", "cost folder", 0},
     {"cost: a kitchen", "cost kitchen/kitchen.qtn", 2},
+    {"cost: a kitchen with errors", "cost money/good.qtn", 1},
     {"cost: errors", "cost bad.qtn", 1},
     {"cost: out to a file", "cost good.qtn --out cost.txt", 0},
     {"cost: help", "cost --help", 0},
@@ -269,6 +271,7 @@ constexpr Row kRows[] = {
 struct Kitchen : tests::Folder {
   Kitchen() {
     file("good.qtn", kGood), file("warned.qtn", kWarned), file("bad.qtn", kBad), file("tin.qtn", kTin), file("folder/good.qtn", kGood);
+    file("money/kitchen.qtn", "kitchen: Saltmarsh House\ncurrency: GBP\nprices:\n  peas  2.10 EUR per kg\n"), file("money/good.qtn", kGood);
     file("kitchen/kitchen.qtn", "kitchen: Saltmarsh House\nmeasures: British\n");
     std::filesystem::create_directory(path / "folder.qtn");
     std::filesystem::create_symlink("/proc/self/mem", path / "unreadable.qtn");  // opens, and reads no byte, for root too
