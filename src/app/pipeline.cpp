@@ -132,7 +132,7 @@ bool print_day(const Recipe& written, const DayAsk& ask, Format format, std::str
   order.nights = ask.nights;
   order.source = recipe.source;
   order.start = ask.start;
-  order.pins = ask.pins, order.settled = ask.settled;
+  order.pins = ask.pins, order.settled = ask.settled, order.revision = ask.revision;
   const std::string zone = !ask.zone.empty() || board.kitchen == nullptr ? ask.zone : std::string(board.kitchen->zone);
   if (!set_hours(board, zone, ask.serve, ask.now, order, report)) return false;
   board.order.way = ask.way ? ask.way : board.kitchen != nullptr ? board.kitchen->way : std::nullopt;

@@ -39,7 +39,7 @@ bool print_card(const Recipe& recipe, const Order& order, std::string& out, Repo
 
 // What is asked of a day.
 struct DayAsk {
-  Request request;             // the size of a single recipe
+  Request request;             // the size of the recipe or the table
   std::optional<Minute> serve; // hours of the wall; else the menu's own
   std::optional<Minute> start; // begun then, served as early as can be
   std::optional<Minute> now;   // nothing is served before this; not known: not checked
@@ -49,6 +49,7 @@ struct DayAsk {
   bool nights = false;         // work in the night is allowed
   std::vector<Pin> pins;
   std::vector<Settled> settled;
+  int revision = 0;            // as of a DayOrder
   std::string variant, with;   // as of an Order
 };
 

@@ -87,6 +87,12 @@ struct Hour {
   std::string from_wall, until_wall, from_utc, until_utc;
 };
 
+// Which serving a run sheet is for, and how often it was planned again: what stays the same when its hours move.
+struct Serving {
+  std::string wall, utc;  // ISO 8601, the first dish at table; `wall` is empty on any other paper, `utc` without a zone
+  int revision = 0;       // one more than that of the earlier sheet that was kept to
+};
+
 // A day as a drawing: strips of hours, lanes one above the other. Lengths are minutes, from the strip's left edge.
 struct Bar {
   std::uint16_t lane = 0;
@@ -99,6 +105,7 @@ struct Strip {
   int length = 0;
   std::vector<std::pair<int, std::string>> hours;  // marks of the axis
   std::vector<std::pair<int, int>> nights;
+  std::vector<std::pair<int, std::string>> servings;  // "At table 18:30: Leek tart"
   std::vector<Bar> bars;
 };
 struct Drawing {
@@ -166,6 +173,7 @@ struct Card {
   std::vector<Row> rows;
   std::vector<CardStep> steps;
   std::vector<Hour> hours;
+  Serving serving;
   std::vector<Grid> grids;
   Drawing drawing;
   AllergenFacts allergens;

@@ -33,12 +33,7 @@ void Maker::edition() {
   }
   if (!(recipe_.factor == Fraction(1))) {
     if (!out_.empty()) out_.put(", ");
-    if (recipe_.factor == Fraction::of(1, 2)) {
-      out_.put(words_[Caption::half_the_recipe]);
-    } else {
-      out_.put(write_times(recipe_.factor));
-      out_.put(words_[recipe_.factor < Fraction(1) ? Caption::of_the_recipe : Caption::times_the_recipe]);
-    }
+    out_.put(size_in_words(recipe_.factor, words_));
   }
   card_.edition = out_.end();
 }

@@ -23,14 +23,16 @@ class SheetMaker {
   Card run() {
     card_.language = words_.language;
     card_.title = plain(board_.title);
-    card_.edition = plain(words_[Caption::run_sheet]);
+    const bool other_size = !(board_.factor == Fraction(1));
+    card_.edition = plain(std::string(words_[Caption::run_sheet]) + (other_size ? ", " + size_in_words(board_.factor, words_) : ""));
     card_.notes_heading = plain(words_[Caption::notes]);
     first_ = day_.end;
     for (const Served& one : day_.served) first_ = std::min(first_, one.wall);
+    card_.serving = {iso(first_), day_.hours.zone().empty() ? "" : iso(day_.hours.gone(first_)) + "Z", day_.revision};
     facts();
     hours();
     notes();
-    card_.drawing = drawing_of(day_, board_.title);
+    card_.drawing = drawing_of(day_, board_.title, words_[Caption::serve]);
     clean(card_);
     return std::move(card_);
   }

@@ -1,6 +1,7 @@
 #include "card/sheet_drawing.hpp"
 
 #include <algorithm>
+#include <map>
 
 namespace qtn {
 namespace {
@@ -35,7 +36,7 @@ struct Placed {
 
 }  // namespace
 
-Drawing drawing_of(const Day& day, const std::string& title) {
+Drawing drawing_of(const Day& day, const std::string& title, std::string_view at_table) {
   Drawing out;
   out.title = title;
   if (day.rows.empty()) return out;
@@ -68,6 +69,13 @@ Drawing drawing_of(const Day& day, const std::string& title) {
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return lanes.lanes[a].place < lanes.lanes[b].place; });
   for (std::size_t i = 0; i < order.size(); ++i) rank[order[i]] = i, out.lanes.push_back(lanes.names[order[i]]);
 
+  // Each hour of serving once; which dishes it is of is said where there are several hours.
+  std::map<Minute, std::string> servings;
+  for (const Served& one : day.served) {
+    std::string& dishes = servings[one.wall];
+    dishes += (dishes.empty() ? ": " : ", ") + one.dish;
+  }
+
   for (Minute date = day_begin(day.begin); date <= day.end; date += 1440) {
     // From the first thing that begins or ends on this day to the last.
     Minute first = date + 1440, last = date;
@@ -95,6 +103,9 @@ Drawing drawing_of(const Day& day, const std::string& title) {
       if (dusk < last && dawn > first)
         strip.nights.push_back({static_cast<int>(std::max(dusk, first) - first), static_cast<int>(std::min(dawn, last) - first)});
     }
+    for (const auto& [wall, dishes] : servings)
+      if (wall >= date && wall < date + 1440)
+        strip.servings.push_back({static_cast<int>(wall - first), std::string(at_table) + " " + write_clock(wall) + (servings.size() > 1 ? dishes : "")});
     for (const Placed& one : placed) {
       if (one.begin >= last || one.end <= first) continue;
       Bar bar = one.bar;

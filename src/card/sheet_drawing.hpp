@@ -5,6 +5,7 @@
 
 namespace qtn {
 
-Drawing drawing_of(const Day& day, const std::string& title);
+// `at_table`: what stands before an hour of serving.
+Drawing drawing_of(const Day& day, const std::string& title, std::string_view at_table);
 
 }  // namespace qtn

@@ -201,4 +201,9 @@ Words words_of(const Recipe& recipe, AskedWords asked) {
   return {"en-GB", kBritish.data()};
 }
 
+std::string size_in_words(const Fraction& factor, const Words& words) {
+  if (factor == Fraction::of(1, 2)) return std::string(words[Caption::half_the_recipe]);
+  return write_times(factor).append(words[factor < Fraction(1) ? Caption::of_the_recipe : Caption::times_the_recipe]);
+}
+
 }  // namespace qtn

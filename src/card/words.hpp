@@ -48,4 +48,7 @@ struct Words {
 // In the words that were asked for, else in those the page is written in.
 Words words_of(const Recipe& recipe, AskedWords asked = AskedWords::as_written);
 
+// "3 times the recipe", "half the recipe".
+std::string size_in_words(const Fraction& factor, const Words& words);
+
 }  // namespace qtn

@@ -45,13 +45,15 @@ bool read_pin(const std::string& text, const std::optional<Minute>& serve, std::
   return wrong("--pin", text, "a step and its hour: \"Tart: bake = 17:00\"");
 }
 
-bool read_earlier(const std::string& path, std::vector<Settled>& out) {
+bool read_earlier(const std::string& path, std::vector<Settled>& out, int& revision) {
   const ReadFile read = read_file(path);
   if (!read.text) {
     complain(path + " could not be read: " + read.problem);
     return false;
   }
   const nlohmann::json sheet = nlohmann::json::parse(*read.text, nullptr, false);
+  if (sheet.is_object() && sheet.contains("revision") && sheet["revision"].is_number_unsigned() && sheet["revision"] < 1'000'000) revision = sheet["revision"].get<int>();
+  ++revision;
   if (sheet.is_object() && sheet.contains("parts") && sheet["parts"].is_array())
     for (const auto& part : sheet["parts"])
       if (part.is_object() && part.contains("hours") && part["hours"].is_array())
@@ -83,7 +85,7 @@ std::optional<DayAsk> ask_of(const DayOptions& options, const Recipe& recipe) {
   if (!read_way(options.way, ask.way)) return std::nullopt;
   for (const std::string& pin : options.pins)
     if (!read_pin(pin, ask.serve ? ask.serve : own ? own : ask.start, ask.pins)) return std::nullopt;
-  if (!options.keep.empty() && !read_earlier(options.keep, ask.settled)) return std::nullopt;
+  if (!options.keep.empty() && !read_earlier(options.keep, ask.settled, ask.revision)) return std::nullopt;
   if (!read_size(options.times, options.serves, options.makes, ask.request)) return std::nullopt;
   ask.variant = options.variant, ask.with = options.with;
   ask.zone = options.zone;

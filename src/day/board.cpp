@@ -30,8 +30,8 @@ class Boarder {
   Board run() {
     out_.title = recipe_.title;
     out_.kitchen = recipe_.kitchen.get();
-    if (recipe_.kind == FileKind::menu) menu();
-    else dish(recipe_, kNone, factor_of(recipe_, request_, report_));
+    if (recipe_.kind == FileKind::menu) out_.serves = recipe_.serves, out_.factor = recipe_.factor, menu();
+    else dish(recipe_, kNone, out_.factor = factor_of(recipe_, request_, report_));
     if (report_.has_errors()) return std::move(out_);
     out_.order.dishes = wanted_.size();
     reach();
@@ -68,7 +68,7 @@ class Boarder {
               .also(span, "the first is here").expect("one line, with all that is wanted of it");
       seen.push_back({use.recipe, line.span});
       dish(*use.recipe, use.part, asked_of(line, *use.recipe));
-      const std::string amount = line.measured() ? in_print(recipe_.slice(line.amount_span)) + " " + std::string(line.name) : "as written";
+      const std::string amount = line.measured() ? in_print(recipe_.factor == Fraction(1) ? std::string(recipe_.slice(line.amount_span)) : write_plain(line.amount)) + " " + std::string(line.name) : "as written";
       wanted_.back().portions.push_back(amount + " for the table");
       out_.serve_places.push_back(serve_place_);
       out_.serve.push_back(hour_of(line, hour));
@@ -295,6 +295,14 @@ bool make_once(Board& board, const std::vector<char>& hot) {
   return any;
 }
 
-Board board_of(const Recipe& recipe, const Request& request, Report& report) { return Boarder(recipe, request, report).run(); }
+Board board_of(const Recipe& recipe, const Request& request, Report& report) {
+  if (recipe.kind != FileKind::menu) return Boarder(recipe, request, report).run();
+  // A table of another size wants that much more of each dish.
+  const Fraction factor = factor_of(recipe, request, report);
+  if (report.has_errors()) return {};
+  if (factor == Fraction(1)) return Boarder(recipe, request, report).run();
+  const Recipe table = scale(recipe, factor);
+  return Boarder(table, request, report).run();
+}
 
 }  // namespace qtn

@@ -48,9 +48,11 @@ struct Board {
   std::string title;
   const Kitchen* kitchen = nullptr;
   std::optional<int> cooks;            // where the menu says so
+  std::optional<Quantity> serves;      // of a menu, at the size asked for
+  Fraction factor{1};                  // that size
 };
 
-// `request`: the size of a single recipe. Reports what is wrong with the menu's lines and hours.
+// `request`: the size of the recipe, or of the whole table. Reports what is wrong with the menu's lines and hours.
 Board board_of(const Recipe& recipe, const Request& request, Report& report);
 
 // A dish of the table that others use too is one making with what they take of it, unless it comes to table hot: then it

@@ -30,6 +30,7 @@ struct DayOrder {
   Minute work = 5;                  // what a length that is not written is shown as
   std::vector<Pin> pins;
   std::vector<Settled> settled;
+  int revision = 0;                 // of the plan: 0 for the first, one more each time an earlier one is kept to
   const Source* source = nullptr;   // of the file asked for: what stands in it is told at its place
   // Of the search, for a table of up to 60 jobs; fewer for a larger one, whose nodes take longer. Never a clock, so that
   // one day has one plan.
@@ -71,6 +72,7 @@ struct Day {
   Minute hands_on = 0, waiting = 0, whole = 0;  // minutes of work; of the rest; from beginning to end, as time goes by
   int night_from = 0, night_to = 0;
   int cooks = 1, ovens = 1;
+  int revision = 0;                 // as it was ordered
   bool proven = false;
   std::vector<std::string> short_of;     // what could be better, where the search ended first: "by 6 min at most"
   std::vector<std::string> assumptions;  // what the plan rests on, beside the pages

@@ -34,7 +34,7 @@ class Planner {
     Day day;
     day.hours = order_.hours;
     day.night_from = order_.night_from, day.night_to = order_.night_to;
-    day.cooks = order_.cooks, day.ovens = order_.ovens;
+    day.cooks = order_.cooks, day.ovens = order_.ovens, day.revision = order_.revision;
     if (!plan::holds(plan::place(clock_.network))) {
       tell_clash(clock_, plan::clash_of(clock_.network), order_.source, report_);
       return day;

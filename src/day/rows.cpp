@@ -188,9 +188,11 @@ void write_rows(const Table& table, Day& day) {
     if (doing.part != kNone && !recipe.parts[doing.part].unnamed) row.part = recipe.parts[doing.part].name;
     row.words = sheet_words(clock, i);
     row.why = waits_from(table, i) ? "at once after the step before" : why_no_later(table, i);
-    // A key says the dish, the part, and the step by its number; two batches of one step are told apart.
+    // A key says the dish, which making of it, the part, and the step by its number; two turns of one step are told apart.
     const Index first = recipe.parts[doing.part].steps.first;
-    const std::string key = row.dish + (row.part.empty() ? "" : "/" + row.part) + "/" + std::to_string(doing.step - first + 1);
+    const auto before = clock.makings.begin() + static_cast<std::ptrdiff_t>(doing.making);
+    const auto making = 1 + std::count_if(clock.makings.begin(), before, [&](const Making& one) { return one.recipe->title == recipe.title; });
+    const std::string key = row.dish + (making > 1 ? " (" + std::to_string(making) + ")" : "") + (row.part.empty() ? "" : "/" + row.part) + "/" + std::to_string(doing.step - first + 1);
     row.key = key;
     for (int n = 2; !keys.insert(row.key).second; ++n) row.key = key + "." + std::to_string(n);
     day.rows.push_back(std::move(row));

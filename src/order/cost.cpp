@@ -115,9 +115,12 @@ class Coster {
   }
 
   void serves() {
-    const Recipe& whole = recipe_.kind == FileKind::menu ? recipe_ : *board_.order.makings.front().recipe;
-    out_.serves = whole.serves;
-    if (recipe_.kind != FileKind::menu) out_.makes = whole.makes;
+    if (recipe_.kind == FileKind::menu) {
+      out_.serves = board_.serves;
+      return;
+    }
+    const Recipe& whole = *board_.order.makings.front().recipe;
+    out_.serves = whole.serves, out_.makes = whole.makes;
   }
 
   // What is left out, and what is old.

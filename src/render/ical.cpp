@@ -1,5 +1,6 @@
 // A run sheet as a calendar (RFC 5545): an event for each line, with an alarm as it begins. Lines end in CRLF and are
-// folded at 75 octets; without a zone the times are floating, with one they are UTC.
+// folded at 75 octets; without a zone the times are floating, with one they are UTC. An entry is known by its step and its
+// serving, never by its hour: a plan that moved takes the place of the earlier one when it is read in again.
 #include "render/layout.hpp"
 #include "render/render.hpp"
 
@@ -54,9 +55,12 @@ class Calendar {
     std::string summary = words(hour.name);
     if (!hour.words.empty()) summary += ": " + words(hour.words);
     line("BEGIN:VEVENT");
-    line("UID:" + escaped(uid(hour.key + "/" + from)));
-    // The stamp says when the entry was made; a plan has no clock of its own, so that one input makes one file.
-    line("DTSTAMP:" + stamp(zoned ? from : from + "Z"));
+    const Serving& serving = card_.serving;
+    line("UID:" + uid(words(card_.title) + "/" + hour.key + "/" + serving.wall));
+    // A plan has no clock of its own, so that one input makes one file: the stamp is the serving's, and which of two plans
+    // is the later one stands in the sequence (RFC 5545, 3.8.7.4).
+    line("DTSTAMP:" + stamp(serving.utc.empty() ? serving.wall + "Z" : serving.utc));
+    line("SEQUENCE:" + std::to_string(serving.revision));
     line("DTSTART:" + stamp(from));
     if (until != from) line("DTEND:" + stamp(until));  // an end must be later than its beginning (RFC 5545, 3.8.2.2)
     if (hour.times > 1) {
@@ -75,12 +79,16 @@ class Calendar {
     line("END:VEVENT");
   }
 
-  // Letters, digits and a few marks, so that every calendar takes it.
+  // Letters, digits and a few marks, so that every calendar takes it; two keys never come to one.
   static std::string uid(std::string_view key) {
+    constexpr std::string_view kHex = "0123456789ABCDEF";
     std::string out;
     for (const char c : key) {
-      const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '.' || c == '-';
-      out += plain ? c : '-';
+      const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '.';
+      const auto byte = static_cast<unsigned char>(c);
+      if (plain) out += c;
+      else if (c == ' ') out += '-';
+      else out += {'_', kHex[byte >> 4], kHex[byte & 15]};
     }
     return out + "@quartern";
   }

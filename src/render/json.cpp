@@ -185,6 +185,7 @@ class Record {
     json_.member("edition", words(card_.edition));
     json_.member("language", card_.language);
     if (!card_.status.empty()) json_.member("status", card_.status);
+    if (!card_.serving.wall.empty()) json_.member("serving", card_.serving.wall), json_.number("revision", card_.serving.revision);
     facts(card_.head);
     sections("parts", card_.parts);
     sections("after", card_.after);

@@ -3,6 +3,7 @@
 check.py PROGRAM SOURCE_FOLDER
 """
 import csv
+import datetime
 import decimal
 import fractions
 import io
@@ -23,7 +24,7 @@ except ImportError:
 
 program, root = sys.argv[1], pathlib.Path(sys.argv[2])
 here = pathlib.Path(__file__).parent
-faults, counts = [], {"problems": 0, "results": 0, "cards": 0, "ratios": 0, "fixes": 0, "others": 0, "mended": 0, "hours": 0, "purchases": 0, "costs": 0, "versions": 0}
+faults, counts = [], {"problems": 0, "results": 0, "cards": 0, "ratios": 0, "fixes": 0, "others": 0, "mended": 0, "hours": 0, "purchases": 0, "costs": 0, "versions": 0, "plans": 0}
 
 
 def validator(name):
@@ -284,6 +285,42 @@ def check_cost(path, folder, where):
     counts["costs"] += len(costing["records"])
 
 
+def check_entries(path, folder):
+    """Two plans of one serving, one with a step pinned and the first one kept to, are the same entries of a calendar, the later one ahead."""
+    call = ["day", path, "--past"]
+    sheet, _ = run([*call, "--as", "json"], folder)
+    earlier = pathlib.Path(folder) / "earlier.json"
+    earlier.write_text(sheet)
+
+    if run([*call, "--as", "ical"], folder) != run([*call, "--as", "ical"], folder):
+        faults.append(f"{path}: two calendars of one plan")
+
+    def entries(*options):
+        calendar, code = run([*call, *options, "--as", "ical"], folder)
+        return {str(event["UID"]): event for event in icalendar.Calendar.from_ical(calendar).walk("VEVENT")} if code == 0 else {}
+
+    first, moved = entries(), 0
+    for hour in (hour for part in json.loads(sheet)["parts"] for hour in part["hours"] if hour["kind"] == "hands"):
+        at = datetime.datetime.fromisoformat(hour["from"]) - datetime.timedelta(minutes=20)
+        second = entries("--keep", str(earlier), "--pin", f"{hour['name']}: {hour['text']} = {at:%Y-%m-%d %H:%M}")
+        if not second:
+            continue  # that step cannot begin then
+        moved += any(first[uid]["DTSTART"].dt != second[uid]["DTSTART"].dt for uid in first if uid in second)
+        if set(first) != set(second):
+            faults.append(f"{path}: other entries when `{hour['text']}` is pinned: {sorted(set(first) ^ set(second))}")
+        if {event["SEQUENCE"] for event in first.values()} != {0} or {event["SEQUENCE"] for event in second.values()} != {1}:
+            faults.append(f"{path}: the later plan has no higher sequence")
+        if moved >= 2:
+            break
+    if moved == 0:
+        faults.append(f"{path}: no plan with a pinned step moved anything")
+    # Served an hour later it is another serving, with entries of its own.
+    later = entries("--serve", "2026-12-06 19:00")
+    if not later or set(first) & set(later):
+        faults.append(f"{path}: another serving has the same entries")
+    counts["plans"] += moved + 2
+
+
 def bad_samples(page):
     """The books of the bad samples of a page: a list of {file name: text}."""
     books, inside = [], None
@@ -335,11 +372,16 @@ def main():
         check_order([path], root / "examples", path)
         check_cost(path, root / "examples", path)
     check_order(recipes, root / "examples", "all examples")
+
+
+    with tempfile.TemporaryDirectory() as folder:
+        for path in sorted((root / "examples/menus").glob("*.qtn")):
+            check_entries(path.resolve(), folder)
     check_ratios(["."], root / "examples", "examples")
     for path in sorted((root / "tests/golden").rglob("*.qtn")):
         check_ratios([path.name, "--times", "2"], path.parent, str(path.relative_to(root)))
         check_cards([path.name], path.parent, str(path.relative_to(root)))
-    for name, least in {"problems": 130, "results": 130, "cards": 100, "ratios": 50, "fixes": 30, "others": 30, "mended": 10, "hours": 500, "purchases": 300, "costs": 150, "versions": 5}.items():
+    for name, least in {"problems": 130, "results": 130, "cards": 100, "ratios": 50, "fixes": 30, "others": 30, "mended": 10, "hours": 500, "purchases": 300, "costs": 150, "versions": 5, "plans": 8}.items():
         if counts[name] < least:
             faults.append(f"only {counts[name]} {name} were seen, not {least}")
     if len(codes) < 120:

@@ -61,6 +61,30 @@ TEST_CASE("the order of a menu is the sum of the orders of its dishes") {
   CHECK(menus >= 3);
 }
 
+TEST_CASE("a table of another size wants so much more of every dish") {
+  tests::BookOfFiles book;
+  for (const Recipe* menu : book.recipes()) {
+    if (menu->kind != FileKind::menu) continue;
+    const Board written = board(*menu);
+    Request twice, for_many, weight;
+    twice.times = Fraction(2);
+    for_many.serves = Quantity{menu->serves->low * Fraction(2), menu->serves->high * Fraction(2), menu->serves->unit};
+    weight.makes = Quantity{Fraction(3), Fraction(3), common().kilogram};
+    for (const Request& request : {twice, for_many}) {
+      Report report;
+      const Board larger = board_of(*menu, request, report);
+      REQUIRE_FALSE(report.has_errors());
+      REQUIRE(larger.order.dishes == written.order.dishes);
+      for (std::size_t d = 0; d < written.order.dishes; ++d)
+        CHECK(larger.order.makings[d].recipe->factor == written.order.makings[d].recipe->factor * Fraction(2));
+      CHECK(larger.serves->low == menu->serves->low * Fraction(2));
+    }
+    Report refused;  // nobody says what a table weighs
+    board_of(*menu, weight, refused);
+    CHECK(refused.has_errors());
+  }
+}
+
 TEST_CASE("one order for two recipes is the sum of both, whatever their order") {
   tests::BookOfFiles book;
   const auto all = book.recipes();
