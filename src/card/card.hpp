@@ -126,6 +126,8 @@ struct Grid {
   bool last_under = false;                 // the last column stands under its row, over the whole width
 };
 
+enum class AfterKind : std::uint8_t { none, keep, freeze, reheat, finish };
+
 // A part, or a block after the dish. Steps are numbered through the section by the renderer, openers too where they are
 // steps of their own (notes and cautions are not).
 struct Section {
@@ -135,6 +137,7 @@ struct Section {
   Range32 steps;
   Range32 hours;  // of a run sheet
   Range32 grids;  // of Card::grids
+  AfterKind kind = AfterKind::none;  // of a block after the dish
 };
 
 struct Remark {
@@ -184,11 +187,11 @@ struct Card {
   Range32 edition;            // runs: "scaled to 3 times", "for 20"; empty as written
   Range32 head;               // of facts: of the whole dish
   std::vector<Section> parts;
-  std::vector<Section> after; // to keep, to freeze, to reheat, to finish
+  std::vector<Section> after; // to keep, to freeze, to reheat, to finish: one panel behind the method
   std::vector<Remark> remarks;
   std::vector<TrialLine> trials;
-  // Headings in the card's words, as runs: "You need", "Method", "Tastings", "Amounts".
-  Range32 list_heading, method_heading, trials_heading, notes_heading;
+  // Headings in the card's words, as runs: "You need", "Method", "Once it is made", "Tastings".
+  Range32 list_heading, method_heading, after_heading, trials_heading, notes_heading;
   // Column heads when a second column is shown: "grams", "ounces".
   Range32 first_column, second_column;
   bool second = false;

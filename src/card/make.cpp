@@ -61,10 +61,11 @@ void Maker::part(const Part& part) {
 void Maker::after() {
   for (const AfterBlock& block : recipe_.after) {
     Section section;
-    section.title = plain(words_[block.field == Field::to_keep     ? Caption::to_keep
-                                 : block.field == Field::to_freeze ? Caption::to_freeze
-                                 : block.field == Field::to_reheat ? Caption::to_reheat
-                                                                   : Caption::to_finish]);
+    section.title = plain(words_[caption_of(block.field)]);
+    section.kind = block.field == Field::to_keep     ? AfterKind::keep
+                   : block.field == Field::to_freeze ? AfterKind::freeze
+                   : block.field == Field::to_reheat ? AfterKind::reheat
+                                                     : AfterKind::finish;
     section.steps.first = static_cast<std::uint32_t>(card_.steps.size());
     steps(block.steps);
     section.steps.count = static_cast<std::uint32_t>(card_.steps.size()) - section.steps.first;
@@ -155,6 +156,7 @@ Card Maker::run() {
   card_.title = prose(recipe_.title);
   card_.list_heading = plain(words_[Caption::you_need]);
   card_.method_heading = plain(words_[Caption::method]);
+  if (!recipe_.after.empty()) card_.after_heading = plain(words_[Caption::after]);
   card_.trials_heading = plain(words_[Caption::tastings]);
   card_.notes_heading = plain(words_[notes_tell_amounts() ? Caption::notes_as_written : Caption::notes]);
   card_.second = adapted_.beside.has_value();

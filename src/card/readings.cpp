@@ -51,10 +51,7 @@ class Sheet {
     grid_.to_fill = true;
     for (const Part& part : recipe_.parts) steps(part.steps, part.unnamed && recipe_.parts.size() == 1 ? std::string_view() : part.name);
     for (const AfterBlock& block : recipe_.after)
-      steps(block.steps, words_[block.field == Field::to_keep     ? Caption::to_keep
-                                : block.field == Field::to_freeze ? Caption::to_freeze
-                                : block.field == Field::to_reheat ? Caption::to_reheat
-                                                                  : Caption::to_finish]);
+      steps(block.steps, words_[caption_of(block.field)]);
     cold();
     hot();
     if (!grid_.rows.empty()) {

@@ -58,6 +58,7 @@ constexpr CaptionRow kRows[] = {
     {Caption::tastings, "Tastings", "Tastings"},
     {Caption::notes, "Notes", "Notes"},
     {Caption::notes_as_written, "Notes on the recipe as written", "Notes on the recipe as written"},
+    {Caption::after, "Once it is made", "Once it is made"},
     {Caption::to_keep, "To keep", "To keep"},
     {Caption::to_freeze, "To freeze", "To freeze"},
     {Caption::to_reheat, "To reheat", "To reheat"},
@@ -199,6 +200,15 @@ Words words_of(const Recipe& recipe, AskedWords asked) {
   const bool own = asked == AskedWords::as_written || asked == AskedWords::both;
   if (own ? words_written(recipe) == WordsOf::american : asked == AskedWords::american) return {"en-US", kAmerican.data()};
   return {"en-GB", kBritish.data()};
+}
+
+Caption caption_of(Field after) {
+  switch (after) {
+    case Field::to_keep: return Caption::to_keep;
+    case Field::to_freeze: return Caption::to_freeze;
+    case Field::to_reheat: return Caption::to_reheat;
+    default: return Caption::to_finish;
+  }
 }
 
 std::string size_in_words(const Fraction& factor, const Words& words) {

@@ -15,7 +15,7 @@ enum class Caption : std::uint8_t {
   // edition
   times_the_recipe, of_the_recipe, half_the_recipe, about_times, for_so_many,
   // headings
-  you_need, method, tastings, notes, notes_as_written, to_keep, to_freeze, to_reheat, to_finish,
+  you_need, method, tastings, notes, notes_as_written, after, to_keep, to_freeze, to_reheat, to_finish,
   as_written, metric, imperial, american,
   // openers
   meanwhile, ahead, by_hand, by_machine, note,
@@ -47,6 +47,9 @@ struct Words {
 
 // In the words that were asked for, else in those the page is written in.
 Words words_of(const Recipe& recipe, AskedWords asked = AskedWords::as_written);
+
+// Of a block after the dish: "To keep".
+Caption caption_of(Field after);
 
 // "3 times the recipe", "half the recipe".
 std::string size_in_words(const Fraction& factor, const Words& words);

@@ -18,7 +18,7 @@ class Page : HtmlRuns {
     opening();
     draw(card_.drawing, ink_);
     for (const Section& part : card_.parts) section(part);
-    for (const Section& block : card_.after) section(block);
+    after();
     notes();
     trials();
     ink_.mark("</article>\n");
@@ -116,10 +116,26 @@ class Page : HtmlRuns {
     if (!section.steps.empty()) {
       ink_.mark("<div class=\"method\">\n");
       if (!named) heading(card_.method_heading);
-      steps(section.steps);
+      steps(section.steps, true);
       ink_.mark("</div>\n");
     }
     ink_.mark("</section>\n");
+  }
+
+  // What is done with it later: one ruled panel, its parts named at the left.
+  void after() {
+    if (card_.after.empty()) return;
+    ink_.mark("<section class=\"after\">\n");
+    heading(card_.after_heading);
+    ink_.mark("<dl>\n");
+    for (const Section& block : card_.after) {
+      ink_.mark("<div><dt>");
+      runs(block.title, Role::name);
+      ink_.mark("</dt><dd>\n");
+      steps(block.steps, wants_numbers(card_, block.steps));
+      ink_.mark("</dd></div>\n");
+    }
+    ink_.mark("</dl>\n</section>\n");
   }
 
   void hours(Range32 range) {
@@ -252,12 +268,12 @@ class Page : HtmlRuns {
     ink_.mark("</th></tr>\n");
   }
 
-  void steps(Range32 range) {
+  void steps(Range32 range, bool numbers) {
     bool list = false, item = false;
     StepKind before = StepKind::note;
     for (const CardStep& step : steps_of(card_, range)) {
       const bool note = is_aside(step.kind);
-      if (!note && !(item && shares_number(before, step.kind))) {
+      if (numbers && !note && !(item && shares_number(before, step.kind))) {
         if (item) ink_.mark("</li>\n");
         if (!list) ink_.mark("<ol>\n");
         ink_.mark("<li>");

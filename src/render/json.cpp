@@ -131,6 +131,19 @@ std::string_view key_of(StepKind kind) {
   return "step";
 }
 
+std::string_view key_of(AfterKind kind) {
+  switch (kind) {
+    case AfterKind::keep:
+      return "keep";
+    case AfterKind::freeze:
+      return "freeze";
+    case AfterKind::reheat:
+      return "reheat";
+    default:
+      return "finish";
+  }
+}
+
 std::string_view key_of(Remark::Kind kind) {
   switch (kind) {
     case Remark::Kind::caution:
@@ -243,6 +256,7 @@ class Record {
 
   void sections(std::string_view key, const std::vector<Section>& all) {
     list(key, all, [&](const Section& section) {
+      if (section.kind != AfterKind::none) json_.member("kind", key_of(section.kind));
       json_.member("title", words(section.title));
       facts(section.facts);
       list("lines", rows_of(card_, section.rows), [&](const Row& row) { line(row); });

@@ -72,6 +72,13 @@ constexpr bool shares_number(StepKind before, StepKind kind) {
          (before == StepKind::by_machine && kind == StepKind::by_hand);
 }
 
+// A part of the panel behind the method is a sentence or two; only where there are several steps are they numbered.
+inline bool wants_numbers(const Card& card, Range32 steps) {
+  int seen = 0;
+  for (const CardStep& step : steps_of(card, steps)) seen += is_aside(step.kind) ? 0 : 1;
+  return seen > 1;
+}
+
 // May a card lead there? Only http, https, mailto and relative paths; anything else prints its text without a link.
 bool may_link(std::string_view target);
 // The target of a run's link, empty when it has none or may not have it.

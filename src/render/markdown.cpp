@@ -19,7 +19,7 @@ class Sheet {
     }
     watch_box();
     for (const Section& part : card_.parts) section(part);
-    for (const Section& block : card_.after) section(block);
+    after();
     notes();
     trials();
   }
@@ -85,7 +85,17 @@ class Sheet {
     for (const Grid& grid : grids_of(card_, section.grids)) this->grid(grid);
     if (section.steps.empty()) return;
     if (!named) heading("## ", card_.method_heading);
-    steps(section.steps);
+    steps(section.steps, true);
+  }
+
+  // What is done with it later, under one heading.
+  void after() {
+    if (card_.after.empty()) return;
+    heading("## ", card_.after_heading);
+    for (const Section& block : card_.after) {
+      heading("### ", block.title);
+      steps(block.steps, wants_numbers(card_, block.steps));
+    }
   }
 
   void hours(Range32 range) {
@@ -157,7 +167,7 @@ class Sheet {
     end();
   }
 
-  void steps(Range32 range) {
+  void steps(Range32 range, bool numbers) {
     unsigned number = 0;
     std::string indent;
     StepKind before = StepKind::note;
@@ -166,7 +176,7 @@ class Sheet {
       if (is_aside(step.kind)) {
         out_ += indent;
         begin("> ");
-      } else if (number > 0 && shares_number(before, step.kind)) {
+      } else if (!numbers || (number > 0 && shares_number(before, step.kind))) {
         begin(indent);
       } else {
         const std::string opening = std::to_string(++number) + ". ";

@@ -25,7 +25,7 @@ class Leaf {
     }
     watch_box();
     for (const Section& part : card_.parts) section(part);
-    for (const Section& block : card_.after) section(block);
+    after();
     notes();
     trials();
   }
@@ -87,7 +87,20 @@ class Leaf {
     if (!section.rows.empty() || !section.facts.empty()) {
       if (named) gap();
     }
-    steps(section.steps);
+    steps(section.steps, kIndent, true);
+  }
+
+  // What is done with it later: a headed block, the parts named at the left.
+  void after() {
+    if (card_.after.empty()) return;
+    heading(card_.after_heading);
+    std::size_t width = 0;
+    for (const Section& block : card_.after) width = std::max(width, width_of(words(block.title)));
+    const std::size_t column = kIndent + width + 2;
+    for (const Section& block : card_.after) {
+      const std::string title = words(block.title);
+      steps(block.steps, column, wants_numbers(card_, block.steps), std::string(kIndent, ' ') + title + std::string(column - kIndent - width_of(title), ' '));
+    }
   }
 
   // The hour in a column, then what, then who and why on a line of their own.
@@ -154,7 +167,8 @@ class Leaf {
     append_lines(out_, name, column);
   }
 
-  void steps(Range32 range) {
+  // `lead`: what stands before the first of them, as wide as the indent.
+  void steps(Range32 range, std::size_t indent, bool numbers, std::string lead = {}) {
     unsigned number = 0;
     StepKind before = StepKind::note;
     for (const CardStep& step : steps_of(card_, range)) {
@@ -163,13 +177,14 @@ class Leaf {
         if (number == 0 || !shares_number(before, step.kind)) opening = std::to_string(++number) + ".";
         before = step.kind;
       }
-      out_.append(kIndent, ' ');
-      right(opening, 2);
-      out_ += "  ";
+      if (lead.empty()) lead.assign(indent, ' ');
+      cell(lead);
+      lead.clear();
+      if (numbers) right(opening, 2), out_ += "  ";
       std::string text = words(step.label);
       if (!text.empty()) text += ": ";
       text += words(step.runs);
-      append_lines(out_, text, kIndent + std::max<std::size_t>(2, opening.size()) + 2);
+      append_lines(out_, text, indent + (numbers ? std::max<std::size_t>(2, opening.size()) + 2 : 0));
     }
   }
 

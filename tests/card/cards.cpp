@@ -158,9 +158,18 @@ TEST_CASE("blocks after the dish") {
   const Carded card(with_list("  400 g leeks\n", "Sweat [the leeks].") +
                     "to keep:\n  Cover it.\nto reheat:\n  [bake 12 min at 160 °C].\n");
   REQUIRE(card.card.after.size() == 2);
+  CHECK(card.words(card.card.after_heading) == "Once it is made");
   CHECK(card.words(card.card.after[0].title) == "To keep");
+  CHECK(card.card.after[0].kind == AfterKind::keep);
+  CHECK(card.card.after[1].kind == AfterKind::reheat);
   CHECK(card.words(card.card.after[1].title) == "To reheat");
   CHECK(card.card.after[1].steps.count == 1);
+}
+
+TEST_CASE("a card without blocks after the dish has no panel for them") {
+  const Carded card(with_list("  400 g leeks\n", "Sweat [the leeks]."));
+  CHECK(card.card.after.empty());
+  CHECK(card.card.after_heading.empty());
 }
 
 TEST_CASE("remarks and tastings, newest first") {

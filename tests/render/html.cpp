@@ -62,7 +62,29 @@ TEST_CASE("a page stands by itself") {
   CHECK(skeleton(html) != "");
   CHECK(count(html, "<h1>") == 1);
   CHECK(count(html, "<h2>") == 6);
-  CHECK(count(html, "<ol>") == 4);
+  CHECK(count(html, "<ol>") == 3);
+}
+
+TEST_CASE("what is done with a dish later is one panel behind the method, its parts named") {
+  Card card = test::tart_card();
+  card.after.push_back(card.after.front());
+  card.after.back().kind = AfterKind::keep;
+  const std::string html = page(card);
+  const std::size_t panel = html.find("<section class=\"after\">"), end = html.find("</section>", panel);
+  REQUIRE(count(html, "<section class=\"after\">") == 1);
+  CHECK(html.rfind("<div class=\"method\">") < panel);
+  CHECK(html.find("<section class=\"notes\">") > end);
+  const std::string inside = html.substr(panel, end - panel);
+  CHECK(has(inside, "<h2>Once it is made</h2>"));
+  CHECK(count(inside, "<dt>To reheat</dt>") == 2);
+  CHECK_FALSE(has(inside, "<li>"));  // a single step has no number
+  std::string text, markdown;
+  render_text(card, text), render_markdown(card, markdown);
+  CHECK(has(text, "\nOnce it is made\n  To reheat  Bake 12 min"));
+  CHECK(count(markdown, "\n## Once it is made\n\n### To reheat\n\nBake 12 min") == 1);
+  CHECK(count(markdown, "\n### To reheat\n") == 2);
+  card.after.clear();
+  CHECK_FALSE(has(page(card), "Once it is made"));
 }
 
 TEST_CASE("amounts, steps and facts of a page") {

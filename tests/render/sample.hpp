@@ -232,7 +232,9 @@ inline Card tart_card() {
                         {" until the centre reads "},
                         {"75 °C", Role::reading},
                         {"."}}));
+  card.after_heading = make.words("Once it is made");
   card.after.push_back(make.end_section());
+  card.after.back().kind = AfterKind::reheat;
   card.trials.push_back({make.words("2026-02-11"), make.words("fine salt ¼ tsp → ½ tsp. Flat when tasted warm.")});
   card.trials.push_back({make.words("2026-01-20"), make.words("no change")});
   return std::move(make.card);

@@ -102,6 +102,7 @@ TEST_CASE("JSON holds the words and the exact amounts") {
   CHECK(card["remarks"][0]["kind"] == "caution");
   CHECK(card["trials"][0]["date"] == "2026-02-11");
   CHECK(card["after"][0]["title"] == "To reheat");
+  CHECK(card["after"][0]["kind"] == "reheat");
 }
 
 TEST_CASE("JSON gives hostile words back, and is valid whatever the bytes") {
