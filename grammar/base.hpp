@@ -167,7 +167,8 @@ struct kw_each : keyword<'e', 'a', 'c', 'h'> {};
 struct kw_every : keyword<'e', 'v', 'e', 'r', 'y'> {};
 struct kw_exactly : keyword<'e', 'x', 'a', 'c', 't', 'l', 'y'> {};
 struct kw_extra : keyword<'e', 'x', 't', 'r', 'a'> {};
-struct kw_fan : keyword<'f', 'a', 'n'> {};
+// Convection is the American word for a fan oven.
+struct kw_fan : sor<keyword<'f', 'a', 'n'>, keyword<'c', 'o', 'n', 'v', 'e', 'c', 't', 'i', 'o', 'n'>> {};
 struct kw_for : keyword<'f', 'o', 'r'> {};
 struct kw_from : keyword<'f', 'r', 'o', 'm'> {};
 struct kw_gains : keyword<'g', 'a', 'i', 'n', 's'> {};

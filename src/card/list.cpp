@@ -38,8 +38,14 @@ void Maker::rows(const Part& part) {
     if (!recipe_.lines[i].given) row(i);
 }
 
+// Of an earlier day a line that came in later does not stand in the list, nor does what may take its place.
+bool Maker::not_yet(const TakeLine& line) const {
+  return recipe_.as_of && (line.struck || (line.alternative && line.parent != kNone && recipe_.lines[line.parent].struck));
+}
+
 void Maker::row(Index index) {
   const TakeLine& listed = recipe_.lines[index];
+  if (not_yet(listed)) return;
   const TakeLine& line = listed.chosen != kNone ? recipe_.lines[listed.chosen] : listed;
   if (listed.alternative && listed.parent != kNone && recipe_.lines[listed.parent].chosen == index) return;  // it stands in the line's own place
   Row row;
@@ -154,7 +160,8 @@ Range32 Maker::rest_runs(Index index) {
       out_.put(" "), out_.put(listed(given.name));
     }
   }
-  if (line.parent != kNone && line.alternative && recipe_.lines[line.parent].chosen == index) {
+  const bool put_back = recipe_.as_of && recipe_.version != line.name;  // what took its place came later
+  if (line.parent != kNone && line.alternative && recipe_.lines[line.parent].chosen == index && !put_back) {
     next();
     out_.put(words_[Caption::instead_of]), out_.put(listed(recipe_.lines[line.parent].name));
   }

@@ -128,12 +128,28 @@ bool Maker::notes_tell_amounts() const {
   return any(recipe_.facts) || std::any_of(recipe_.parts.begin(), recipe_.parts.end(), [&](const Part& part) { return any(part.notes); });
 }
 
+// The method is printed as it is today: what it takes that an earlier day did not have is said, and struck there.
+void Maker::came_later() {
+  out_.begin();
+  for (Index i = 0; i < recipe_.lines.size(); ++i) {
+    const TakeLine& line = recipe_.lines[i];
+    const auto takes = [&](const Mention& mention) { return mention.target.kind == TargetKind::line && mention.target.index == i; };
+    if (!recipe_.as_of || !line.struck || std::none_of(recipe_.mentions.begin(), recipe_.mentions.end(), takes)) continue;
+    out_.put(out_.empty() ? words_[Caption::not_yet] : std::string_view(", "));
+    out_.collapsed(line.name, Role::name);
+  }
+  if (out_.empty()) return;
+  out_.put(words_[Caption::method_of_today]);
+  card_.remarks.push_back({Remark::Kind::note, out_.end()});
+}
+
 void Maker::remarks() {
   for (const TextFact& fact : recipe_.facts) {
     if (fact.field == Field::caution) card_.remarks.push_back({Remark::Kind::caution, prose(recipe_.slice(fact.span))});
     if (fact.field == Field::note) card_.remarks.push_back({Remark::Kind::note, prose(recipe_.slice(fact.span))});
   }
   dish_cautions();
+  came_later();
   for (const Part& part : recipe_.parts)
     for (const TextFact& note : part.notes) {
       out_.begin();  // away from its part, a note says what it is of

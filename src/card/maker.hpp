@@ -39,11 +39,13 @@ class Maker : private OwnFragments {
   void allergens();
   std::string contained(const AllergenSheet& sheet, AllergenList list) const;
   void dish_cautions();
+  void came_later();
   void step_cautions(Index step);
   void checked();
   // list.cpp
   void rows(const Part& part);
   void row(Index index);
+  bool not_yet(const TakeLine& line) const;
   Range32 amount_runs(const Shown& shown, const TakeLine& line);
   Range32 second_runs(Index index);
   Range32 name_runs(const TakeLine& line);

@@ -273,10 +273,12 @@ class Wording {
   // A fan's figure is one where adapt wrote it or the page did; there alone the word changes.
   std::string oven(std::string_view text) const {
     std::string said(text);
-    if (asked_ != AskedWords::american) return said;
-    for (std::size_t at = said.find("fan"); at != std::string::npos; at = said.find("fan", at + 1)) {
-      const bool word = (at == 0 || letter_at(said, at - 1) == 0) && letter_at(said, at + 3) == 0;
-      if (word) said.replace(at, 3, "convection");
+    if (asked_ != AskedWords::american && asked_ != AskedWords::british) return said;
+    constexpr std::string_view kWords[] = {"fan", "convection"};
+    const std::string_view from = kWords[asked_ == AskedWords::british ? 1 : 0], to = kWords[asked_ == AskedWords::british ? 0 : 1];
+    for (std::size_t at = said.find(from); at != std::string::npos; at = said.find(from, at + 1)) {
+      const bool word = (at == 0 || letter_at(said, at - 1) == 0) && letter_at(said, at + from.size()) == 0;
+      if (word) said.replace(at, from.size(), to);
     }
     return said;
   }

@@ -107,6 +107,8 @@ constexpr CaptionRow kRows[] = {
     {Caption::standardized_alike, "standardized: ", "standardized: "},
     {Caption::like_results, " like results", " like results"},
     {Caption::as_of, "as of ", "as of "},
+    {Caption::not_yet, "Not in it yet on that day: ", "Not in it yet on that day: "},
+    {Caption::method_of_today, ". The method is today's, and is struck out where it takes what came later.", ". The method is today's, and is struck out where it takes what came later."},
     {Caption::for_weight, " for ", " for "},
     {Caption::for_each_of, " for each of ", " for each of "},
     {Caption::batches, " batches", " batches"},

@@ -24,7 +24,7 @@ enum class Caption : std::uint8_t {
   gently, about, exactly, at_least, to,
   // the log
   none, no_change, of_the_meat, of_the_flour, of_the_whole,
-  no_trial, no_trial_of_version, last_change_untasted, not_tasted, tried_alike, of_three, standardized_alike, like_results, as_of,
+  no_trial, no_trial_of_version, last_change_untasted, not_tasted, tried_alike, of_three, standardized_alike, like_results, as_of, not_yet, method_of_today,
   // worked out
   for_weight, for_each_of, batches, rounds, with, instead_of,
   // the sheet of readings

@@ -4,6 +4,7 @@
 #include "diag/nearest.hpp"
 #include "recipe/builder.hpp"
 #include "recipe/dates.hpp"
+#include "recipe/phases.hpp"
 #include "recipe/tins.hpp"
 #include "words/lexicon.hpp"
 
@@ -123,10 +124,8 @@ void Builder::text_value(Field field, Span value) {
       else wrong({"British", "American"});
       break;
     case Field::oven:
-      if (word == "conventional") recipe_.oven = OvenKind::conventional;
-      else if (word == "fan") recipe_.oven = OvenKind::fan;
-      else if (word == "gas") recipe_.oven = OvenKind::gas;
-      else wrong({"conventional", "fan", "gas"});
+      recipe_.oven = oven_named(word);
+      if (recipe_.oven == OvenKind::unstated) wrong({"conventional", "fan", "gas"});
       break;
     case Field::date:
       read_date(text, value, report_);

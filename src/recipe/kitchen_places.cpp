@@ -2,17 +2,12 @@
 #include <algorithm>
 
 #include "recipe/kitchen_reader.hpp"
+#include "recipe/phases.hpp"
 #include "recipe/tins.hpp"
 #include "words/lexicon.hpp"
 
 namespace qtn {
 namespace {
-
-OvenKind oven_kind(std::string_view word) {
-  if (word == "conventional") return OvenKind::conventional;
-  if (word == "fan") return OvenKind::fan;
-  return word == "gas" ? OvenKind::gas : OvenKind::unstated;
-}
 
 bool any_of(std::string_view word, std::initializer_list<std::string_view> words) {
   return std::find(words.begin(), words.end(), word) != words.end();
@@ -20,9 +15,15 @@ bool any_of(std::string_view word, std::initializer_list<std::string_view> words
 
 }  // namespace
 
+OvenKind oven_named(std::string_view word) {
+  if (word == "conventional") return OvenKind::conventional;
+  if (word == "fan" || word == "convection") return OvenKind::fan;
+  return word == "gas" ? OvenKind::gas : OvenKind::unstated;
+}
+
 void KitchenReader::oven(const Cell& cell, HouseOven& mine) {
   constexpr Code kCode = Code::kitchen_oven_fact;
-  if (const OvenKind kind = oven_kind(cell.word); kind != OvenKind::unstated) {
+  if (const OvenKind kind = oven_named(cell.word); kind != OvenKind::unstated) {
     said("kind", cell.span);
     mine.kind = kind;
     return;

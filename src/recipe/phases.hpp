@@ -8,6 +8,8 @@ namespace qtn {
 void check_text(const Source& source, Report& report);
 // 1. The tree's heads, lists, methods and logs as typed values (build*.cpp).
 Recipe build(const Source& source, const Tree& tree, const Surroundings& around, Report& report, Recipe&& spare);
+// `conventional`, `fan` or its American name `convection`, `gas` (kitchen_places.cpp).
+OvenKind oven_named(std::string_view word);
 // Looks a line's food up by its name, and the form by its words, for a line that was built or renamed (known.cpp).
 void know_food(Recipe& recipe, TakeLine& line);
 // 2. Names to lines, parts and uses (names.cpp).

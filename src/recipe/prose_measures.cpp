@@ -80,8 +80,9 @@ class ProseMeasure {
     const std::size_t scale = text_.substr(at, 2) == "°" ? blanks(at + 2) : at;
     if (scale < text_.size() && (text_[scale] == 'C' || text_[scale] == 'F') && ends_word(scale + 1)) {
       dimension_ = Dimension::temperature;
-      const std::size_t fan = keyword(blanks(scale + 1), "fan");
-      return fan != 0 ? fan : scale + 1;
+      for (const std::string_view word : {"fan", "convection"})
+        if (const std::size_t end = keyword(blanks(scale + 1), word); end != 0) return end;
+      return scale + 1;
     }
     const Found found = Lexicon::standard().longest(text_.substr(at), kUnitWord);
     if (!found) return 0;

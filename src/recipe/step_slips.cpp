@@ -18,7 +18,7 @@ const FieldRow* head_field(std::string_view line) {
   if (row->shape != Shape::value && !choice) return nullptr;
   const std::string value = lower(trim(line.substr(colon + 1)));
   if (choice) {
-    for (std::string_view known : {"british", "american", "australian", "conventional", "fan", "gas"})
+    for (std::string_view known : {"british", "american", "australian", "conventional", "fan", "convection", "gas"})
       if (value == known) return row;
     return nullptr;
   }

@@ -199,6 +199,10 @@ class Page : HtmlRuns {
     const bool under = beside < row.size() && !row[beside].empty();
     ink_.mark("<tr>");
     for (std::size_t i = 0; i < beside; ++i) {
+      if (grid.to_fill && i != 0 && (i >= row.size() || row[i].empty())) {
+        blank(grid.heads[i]);
+        continue;
+      }
       ink_.put(i == 0 ? under ? "<th scope=\"rowgroup\">" : "<th scope=\"row\">" : is_sum(grid, i) ? "<td class=\"sum\">" : "<td>");
       if (i < row.size()) runs(row[i], i == 0 ? Role::name : is_sum(grid, i) ? Role::amount : Role::text);
       ink_.put(i == 0 ? "</th>" : "</td>");
@@ -210,6 +214,13 @@ class Page : HtmlRuns {
     ink_.mark("\">");
     runs(row[beside]);
     ink_.mark("</td></tr>\n");
+  }
+
+  // To be written in; its head goes with it, for a page too narrow to have it above.
+  void blank(Range32 head) {
+    ink_.mark("<td data-head=\"");
+    raw(head);
+    ink_.mark("\"></td>");
   }
 
   void table(Range32 rows) {

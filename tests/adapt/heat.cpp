@@ -28,6 +28,7 @@ TEST_CASE("an oven has two settings, where the recipe says which one it means") 
   CHECK(heat("conventional", "180 to 200 °C", System::written) == "180 to 200 °C (fan 160 to 180 °C)");
   CHECK(heat("fan", "160 °C", System::written) == "160 °C fan (180 °C)");
   CHECK(heat("conventional", "160 °C fan", System::written) == "160 °C fan");
+  CHECK(heat("convection", "160 °C", System::written) == "160 °C fan (180 °C)");
   CHECK(heat("", "180 °C", System::written) == "180 °C");
   CHECK(heat("conventional", "70 °C", System::written) == "70 °C");
 }
@@ -40,6 +41,9 @@ TEST_CASE("to °F by the oven's steps, for a plain oven") {
   CHECK(heat("fan", "160 °C", System::american) == "350 °F");
   CHECK(heat("", "160 °C fan", System::american) == "350 °F");
   CHECK(heat("", "350 °F", System::metric) == "180 °C");
+  // The American word for a fan oven: its 325 °F, 163 °C, is 180 °C and a bit in a plain one.
+  CHECK(heat("", "325 °F convection", System::metric) == "180 °C");
+  CHECK(heat("", "325 °F convection", System::metric) == heat("", "325 °F fan", System::metric));
   CHECK(heat("", "350 °F", System::american) == "350 °F");
 }
 

@@ -1,6 +1,7 @@
 // What a card says of a recipe that was made larger, converted, or changed into a version of itself.
 #include <doctest/doctest.h>
 
+#include "recipe/dates.hpp"
 #include "tests/card/carded.hpp"
 
 namespace qtn {
@@ -71,6 +72,29 @@ TEST_CASE("a chosen alternative keeps the article, a line left out is struck wit
   const Row& row = left_out.rows.at(2);
   for (const Range32 range : {row.amount, row.name})
     for (std::uint32_t i = 0; i < range.count; ++i) CHECK(left_out.runs[range.first + i].role == Role::struck);
+}
+
+TEST_CASE("as of an earlier day, what came in later does not stand in the list") {
+  const std::string head = with_list("  100 g cheddar\n  5 g mint\n  or 5 g parsley\n", "Add [the cheddar] and [the mint].");
+  const std::string log = "trial: 2026-01-05\n  note: Good.\ntrial: 2026-02-11\n  mint  none -> 5 g\n";
+  const auto card_of = [](const std::string& text) {
+    const Checked file(text);
+    Report report;
+    const std::optional<Recipe> then = as_of(file.recipe, read_date("2026-01-05", {}, report).value(), report);
+    REQUIRE(then);
+    return make_card(show(*then, {}));
+  };
+  const Card card = card_of(head + log);
+  REQUIRE(card.rows.size() == 1);
+  // The method is today's: one sentence says what to make of it.
+  CHECK(card.text.find("Not in it yet on that day: mint. The method is today's") != std::string::npos);
+  const Card plain = card_of(with_list("  100 g cheddar\n  5 g mint\n", "Add [everything].") + log);
+  CHECK(plain.rows.size() == 1);
+  CHECK(plain.text.find("mint") == std::string::npos);
+  // What another thing took the place of stands there by itself.
+  const Card before = card_of(with_list("  150 g silken tofu\n", "Whip [the tofu].") + "trial: 2026-01-05\ntrial: 2026-02-05\n  double cream  200 g -> 150 g silken tofu\n");
+  CHECK(before.text.find("200 gdouble cream") != std::string::npos);
+  CHECK(before.text.find("tofu") == std::string::npos);
 }
 
 TEST_CASE("a measure in a preparation converts and does not scale") {

@@ -94,6 +94,8 @@ TEST_CASE("oven words follow the oven's figures, and a gas mark is °F") {
   const Worded own("oven: conventional\n" + text, AskedWords::british);
   CHECK(own.step(0).find("gas 4") != std::string::npos);
   CHECK(own.step(0).find("convection") == std::string::npos);
+  const Worded abroad("take:\n  200 g oats\nmethod:\n  [bake 20 min at 325 °F convection].\n", AskedWords::british, "measures: American\nwords: American\n");
+  CHECK(abroad.step(0) == "Bake t{20 min} at C{325 °F fan}.");
 }
 
 TEST_CASE("a tin is a pan in a recipe that has one; behind a number it is a can") {

@@ -30,6 +30,7 @@ TEST_CASE("a measure in prose is found whole") {
   CHECK(found("Wait about 1 1/2 hours.") == "about 1 1/2 hours");
   CHECK(found("Stir in 1 1/2 tsp of it.") == "1 1/2 tsp");
   CHECK(found("Set it to 180C, 180 °C fan or 350F.") == "180C | 180 °C fan | 350F");
+  CHECK(found("Set it to 325 °F convection or 350F.") == "325 °F convection | 350F");
   CHECK(found("Heat it to gas 4, or Gas mark 6.") == "gas 4 | Gas mark 6");
   CHECK(found("Roll it 3 mm thick (1/8 inch).") == "3 mm | 1/8 inch");
 }
