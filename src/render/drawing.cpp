@@ -9,8 +9,8 @@
 namespace qtn {
 namespace {
 
-constexpr int kWide = 1000, kNames = 96, kRight = 22, kLane = 28, kTop = 24, kBar = 20, kLetter = 9, kServing = 20;
-constexpr std::size_t kFewest = 6;  // letters of a label that still tell something
+constexpr int kWide = 1000, kNames = 96, kFirst = 76, kRight = 22, kLane = 28, kTop = 24, kBar = 20, kLetter = 9, kServing = 20;
+constexpr std::size_t kFewest = 8;  // letters of a label that still tell something
 
 class Drawer {
  public:
@@ -66,8 +66,12 @@ class Drawer {
     put_escaped(ink_, strip.title);
     ink_.mark("</h2>\n<div class=\"strip\" tabindex=\"0\" role=\"group\" aria-label=\"");
     put_escaped(ink_, drawing_.title + ", " + strip.title);
-    ink_.mark("\"><svg role=\"img\" viewBox=\"0 0 ");
-    number(kWide);
+    ink_.mark("\">");
+    names(lanes, high);
+    ink_.mark("<svg role=\"img\" viewBox=\"");
+    number(kFirst);
+    ink_.mark(" 0 ");
+    number(kWide - kFirst);
     ink_.mark(" ");
     number(high);
     ink_.mark("\"><title>");
@@ -79,6 +83,18 @@ class Drawer {
     ink_.mark("\" width=\"7\" height=\"7\" patternUnits=\"userSpaceOnUse\"><circle class=\"dot\" cx=\"2\" cy=\"2\" r=\"1\"/></pattern></defs>\n");
     for (const auto& [from, until] : strip.nights) rect("night", strip, from, until, kTop, foot - kTop, "n", index);
     for (const auto& [minute, text] : strip.hours) hour(strip, minute, text, foot);
+    for (const Bar& bar : strip.bars) this->bar(strip, bar, static_cast<int>(std::find(lanes.begin(), lanes.end(), bar.lane) - lanes.begin()), index);
+    for (std::size_t s = 0; s < strip.servings.size(); ++s) serving(strip, strip.servings[s].first, strip.servings[s].second, foot + kServing * static_cast<int>(s));
+    ink_.mark("</svg></div>\n");
+  }
+
+  // In a picture of their own, which stays where it is when the hours are pushed sideways.
+  void names(const std::vector<std::uint16_t>& lanes, int high) {
+    ink_.mark("<svg class=\"lanes\" aria-hidden=\"true\" viewBox=\"0 0 ");
+    number(kFirst);
+    ink_.mark(" ");
+    number(high);
+    ink_.mark("\">\n");
     for (std::size_t l = 0; l < lanes.size(); ++l) {
       ink_.mark("<text class=\"lane\" ");
       attribute("x", 0);
@@ -87,9 +103,7 @@ class Drawer {
       put_escaped(ink_, drawing_.lanes[lanes[l]]);
       ink_.mark("</text>\n");
     }
-    for (const Bar& bar : strip.bars) this->bar(strip, bar, static_cast<int>(std::find(lanes.begin(), lanes.end(), bar.lane) - lanes.begin()), index);
-    for (std::size_t s = 0; s < strip.servings.size(); ++s) serving(strip, strip.servings[s].first, strip.servings[s].second, foot + kServing * static_cast<int>(s));
-    ink_.mark("</svg></div>\n");
+    ink_.mark("</svg>");
   }
 
   void rect(const char* kind, const Strip& strip, int from, int until, int top, int high, const char* fill, std::size_t index) {
@@ -143,7 +157,7 @@ class Drawer {
     attribute("x", before ? x - 8 : x + 8);
     attribute("y", foot - 2);
     ink_.put(before ? "text-anchor=\"end\">" : ">");
-    put_escaped(ink_, shortened(words, static_cast<std::size_t>((before ? x - 8 : kWide - x - 8) / kLetter)));
+    put_escaped(ink_, shortened(words, static_cast<std::size_t>((before ? x - 8 - kFirst : kWide - x - 8) / kLetter)));
     ink_.mark("</text>\n");
   }
 

@@ -49,6 +49,15 @@ TEST_CASE("drawing: each hour of serving is a double rule with its words") {
   CHECK(count(svg, "text-anchor=\"end\"") == 1);
 }
 
+TEST_CASE("drawing: names of lanes stay beside the hours when those are pushed sideways") {
+  const std::string svg = drawn(two_hours());
+  const std::size_t lanes = svg.find("<svg class=\"lanes\""), end = svg.find("</svg>", lanes);
+  REQUIRE(lanes != std::string::npos);
+  CHECK(svg.find(">Cook</text>") < end);
+  CHECK(svg.find("<rect") > end);
+  CHECK(svg.find(">Cook</text>") == svg.rfind(">Cook</text>"));
+}
+
 TEST_CASE("drawing: signs are told where they are drawn, and never break from their words") {
   Drawing drawing = two_hours();
   CHECK(drawn(drawing).find(" night</span>") == std::string::npos);
