@@ -372,8 +372,6 @@ def main():
         check_order([path], root / "examples", path)
         check_cost(path, root / "examples", path)
     check_order(recipes, root / "examples", "all examples")
-
-
     with tempfile.TemporaryDirectory() as folder:
         for path in sorted((root / "examples/menus").glob("*.qtn")):
             check_entries(path.resolve(), folder)
