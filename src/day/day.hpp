@@ -23,7 +23,9 @@ struct DayOrder {
   std::vector<Minute> serve;        // of each dish, hours of the wall
   Hours hours;
   std::optional<Minute> start;      // nothing before this; with it `serve` may be empty: as early as can be
-  int cooks = 1, ovens = 1, shelves = 1, rings = 4;
+  int cooks = 1, ovens = 1, rings = 4;
+  std::vector<int> shelves{1};      // of each oven of the house; where other ovens are asked for, all are as the smallest
+  std::vector<int> shelves_of_ovens() const;
   Minute heats_in = 0;              // of an oven that has to change its heat; 0: not counted
   int night_from = 22 * 60, night_to = 6 * 60 + 30;
   bool nights = false;              // work in the night is allowed

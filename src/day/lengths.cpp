@@ -101,7 +101,9 @@ Minutes minutes_of(const Making& making, Index index) {
 }
 
 int oven_heat(const Recipe& recipe, const Clause& clause) {
-  const Term* const at = term_of(recipe, clause, TermRole::temperature);
+  const std::string_view name = verb_of(clause).name;
+  const bool turned = name == "raise" || name == "lower";
+  const Term* const at = term_of(recipe, clause, turned ? TermRole::to : TermRole::temperature);
   if (at == nullptr || at->amount.is_lost()) return -1;
   Fraction celsius = at->amount.unit == common().gas ? gas_printed(at->amount.high) : to_celsius(at->amount.high, at->amount.unit);
   if (celsius.is_lost()) celsius = in_base(at->amount, recipe.dialect).high;

@@ -18,7 +18,7 @@ bool takes_time(const Recipe& recipe, const Clause& clause, bool after_time);
 Minutes minutes_of(const Making& making, Index clause);
 const Term* term_of(const Recipe& recipe, const Clause& clause, TermRole role);
 Fraction minutes_in(const Recipe& recipe, const Quantity& amount);  // of its low end
-// What an oven is set to, in tenths of a °C of a conventional one; -1 without a temperature.
+// What an oven is set to, or raised or lowered to, in tenths of a °C of a conventional one; -1 without a temperature.
 int oven_heat(const Recipe& recipe, const Clause& clause);
 
 }  // namespace qtn

@@ -13,7 +13,9 @@ struct Bake {
   Number job, run;
   Ticks begin, end;
   int heat;
-  bool heated_before;
+  bool heats;
+  Number one_oven;
+  Ticks taken_over;  // when the bake ends whose heat it takes over
   std::size_t before = SIZE_MAX;  // the bake of the same dish that it follows
 };
 
@@ -24,7 +26,8 @@ class Giver {
       const plan::Job& job = posed.problem.jobs[j];
       if (!job.oven) continue;
       const auto at = [&](const plan::Moment& moment) { return plan.times[moment.point] + moment.shift; };
-      bakes_.push_back({j, job.run, at(job.begin), at(job.end), job.heat, job.heated_before});
+      bakes_.push_back({j, job.run, at(job.begin), at(job.end), job.heat, job.heats, job.one_oven,
+                        job.goes_on == kNothing ? -plan::kNever : at(posed.problem.jobs[job.goes_on].end)});
     }
     std::stable_sort(bakes_.begin(), bakes_.end(), [](const Bake& a, const Bake& b) { return a.begin < b.begin; });
     for (std::size_t i = 0; i < bakes_.size(); ++i)
@@ -48,7 +51,7 @@ class Giver {
     oven_.assign(count, -1);
     std::size_t at = 0;
     for (int tries = 0; at < count && tries < kTries; ++tries) {
-      if (tried[at] == ovens_.count) {
+      if (tried[at] == ovens_.count()) {
         tried[at] = 0, oven_[at] = -1;
         if (at-- == 0) return {};
         continue;
@@ -82,14 +85,15 @@ class Giver {
     std::vector<Number> beside;
     for (std::size_t i = 0; i < at; ++i) {
       const Bake& one = bakes_[i];
+      if (oven_[i] != oven_[at] && one.one_oven == last.one_oven) return false;
       if (oven_[i] != oven_[at] || one_run(one, last)) continue;
       const bool alike = std::abs(one.heat - last.heat) <= ovens_.tolerance;
-      if (!alike && one.end + (last.heated_before ? 0 : ovens_.change) > last.begin) return false;
+      if (!alike && one.end > last.taken_over && one.end + (last.heats ? 0 : ovens_.change) > last.begin) return false;
       if (one.end <= last.begin) continue;
       const Number name = one.run == kNothing ? one.job : one.run;
       if (std::find(beside.begin(), beside.end(), name) == beside.end()) beside.push_back(name);
     }
-    return static_cast<int>(beside.size()) < ovens_.shelves;
+    return static_cast<int>(beside.size()) < ovens_.shelves[static_cast<std::size_t>(oven_[at])];
   }
 
   const plan::Ovens& ovens_;
@@ -100,7 +104,7 @@ class Giver {
 }  // namespace
 
 void keep_to_ovens(const Clock& clock, const Posed& posed, plan::Plan& plan) {
-  if (posed.problem.ovens.count < 2) return;
+  if (posed.problem.ovens.count() < 2) return;
   for (const auto& [job, oven] : Giver(clock, posed, plan).run()) plan.oven_of[job] = static_cast<Number>(oven);
 }
 

@@ -52,7 +52,7 @@ class Planner {
         begin_waits_at_once(clock_, posed_, plan_);
         keep_to_ovens(clock_, posed_, plan_);
         // Checked once more by other means: what does not hold is never printed.
-        if (const auto faults = plan::faults(posed_.problem, plan_.times); !faults.empty()) {
+        if (const auto faults = plan::faults(posed_.problem, plan_.times, plan_.oven_of); !faults.empty()) {
           report_.add(Code::no_plan, {}, "The plan that was found does not hold (" + faults.front() + "): a fault of the program.")
               .expect("a report of it, with the file");
           return day;
@@ -225,6 +225,11 @@ class Planner {
 
 }  // namespace
 
+std::vector<int> DayOrder::shelves_of_ovens() const {
+  const auto count = static_cast<std::size_t>(std::max(ovens, 0));
+  return count == shelves.size() ? shelves : std::vector<int>(count, *std::min_element(shelves.begin(), shelves.end()));
+}
+
 DayOrder order_of(const Kitchen* kitchen) {
   DayOrder order;
   if (kitchen == nullptr) return order;
@@ -232,15 +237,15 @@ DayOrder order_of(const Kitchen* kitchen) {
   order.night_from = kitchen->night_from, order.night_to = kitchen->night_to;
   if (!kitchen->work.low.is_lost() && kitchen->work.low.sign() > 0)
     order.work = static_cast<Minute>(in_base(kitchen->work, kitchen->dialect).low.ceil());
-  int ovens = 0, rings = 0;
+  int rings = 0;
+  std::vector<int> shelves;
   for (const HouseOven& oven : kitchen->ovens) {
-    ovens += oven.count;
-    // All are taken to be as the smallest and the slowest, so that whatever is planned fits whichever is free.
-    if (oven.shelves > 0) order.shelves = ovens == oven.count ? oven.shelves : std::min(order.shelves, oven.shelves);
+    shelves.insert(shelves.end(), static_cast<std::size_t>(oven.count), std::max(oven.shelves, 1));
+    // All are taken to be as the slowest, so that whatever is planned is hot in time in whichever is free.
     if (!oven.heats_in.is_lost()) order.heats_in = std::max(order.heats_in, static_cast<Minute>(oven.heats_in.ceil()));
   }
   for (const HouseHob& hob : kitchen->hobs) rings += hob.rings * hob.count;
-  if (ovens > 0) order.ovens = ovens;
+  if (!shelves.empty()) order.ovens = static_cast<int>(shelves.size()), order.shelves = std::move(shelves);
   if (rings > 0) order.rings = rings;
   return order;
 }

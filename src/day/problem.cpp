@@ -28,6 +28,7 @@ class Poser {
     lags();
     hours();
     jobs();
+    keep_in_oven(clock_, out_);
     house();
     objectives();
     return std::move(out_);
@@ -109,9 +110,8 @@ class Poser {
     job.awake = needs_somebody(doing) && !order_.nights;
     job.ring = doing.place == Takes::hob;
     job.oven = doing.place == Takes::oven;
-    // A heat that is not written is like no other.
-    job.heat = doing.heat >= 0 ? doing.heat : 1'000'000 + 1000 * static_cast<int>(index);
-    job.heated_before = doing.verb != nullptr && (doing.verb->heats_oven || heated(index));
+    job.heat = doing.heat >= 0 ? doing.heat : kUnwrittenHeat + 1000 * static_cast<int>(index);
+    job.heats = doing.verb != nullptr && doing.verb->heats_oven;
     if (doing.overnight) problem().across.push_back({late(out_.placed.begins[index]), early(out_.placed.ends[index])});
     // Somebody puts it there: what waits by itself does not begin by itself.
     if (!job.awake && !order_.nights && clock_.network.activities[index].follows == kNothing) {
@@ -134,27 +134,10 @@ class Poser {
     problem().jobs.push_back(job);
   }
 
-  // The oven is at its heat, or on the way there with the dish in it: its own heating stands before it in its part, or the
-  // dish goes on in the oven, turned up or down.
-  bool heated(Number index) const {
-    const Doing& doing = clock_.doings[index];
-    bool goes_on = true;
-    for (Number i = index; i-- > 0;) {
-      const Doing& before = clock_.doings[i];
-      if (before.making != doing.making || before.part != doing.part) return false;
-      if (before.place == Takes::oven) {
-        if (goes_on || before.heat == doing.heat) return true;
-      } else if (before.written || !before.sign) {
-        goes_on = false;  // it was taken out, or something else was done
-      }
-    }
-    return false;
-  }
-
   void house() {
     plan::Problem& all = problem();
     all.cooks = order_.cooks, all.rings = order_.rings;
-    all.ovens = {order_.ovens, order_.shelves, 50, at(order_.heats_in)};
+    all.ovens = {order_.shelves_of_ovens(), 50, at(order_.heats_in)};
     // Nights and midnights, back as far as the longest chain of the table reaches, and a month of room.
     plan::Problem without_nights = all;
     without_nights.across.clear();

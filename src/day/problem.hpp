@@ -28,6 +28,12 @@ struct Posed {
 // `order.serve` has an hour for each dish. `kept`: labels of the clock that count; an empty span keeps all.
 Posed pose(const Clock& clock, const DayOrder& order, Guesses guesses, bool whole_minutes, std::span<const char> kept = {});
 
+// A heat that is not written, and cannot be told from the page, is like no other: this, and more for each.
+inline constexpr int kUnwrittenHeat = 1'000'000;
+
+// Which bakes of a recipe have to be in one oven, and which of them takes over the heat of another.
+void keep_in_oven(const Clock& clock, Posed& posed);
+
 // An activity that begins at an hour of the wall.
 struct Pinned {
   Number activity;

@@ -170,7 +170,7 @@ class Refusal {
     if (!order_.nights && helps([&](Asked& asked) { return asked.nights = false, posed(asked).problem; }))
       return "work in the night (`--nights`), or another hour";
     if (house([](plan::Problem& one) { ++one.cooks; })) return "another cook (`--cooks " + std::to_string(order_.cooks + 1) + "`)";
-    if (house([](plan::Problem& one) { ++one.ovens.count; })) return "another oven (`--ovens " + std::to_string(order_.ovens + 1) + "`)";
+    if (house([](plan::Problem& one) { one.ovens.shelves.push_back(one.ovens.shelves.front()); })) return "another oven (`--ovens " + std::to_string(order_.ovens + 1) + "`)";
     if (house([](plan::Problem& one) { one.ovens.change = 0; })) return "a step `ahead:` that heats the oven";
     if (order_.start && helps([&](Asked& asked) { return asked.start = false, posed(asked).problem; }))
       return "an earlier beginning, or a later hour of serving";

@@ -207,8 +207,18 @@ void write_rows(const Table& table, Day& day) {
 static bool unlike_heats(const plan::Problem& problem) {
   for (const plan::Job& one : problem.jobs)
     for (const plan::Job& other : problem.jobs)
-      if (one.oven && other.oven && !one.heated_before && std::abs(one.heat - other.heat) > problem.ovens.tolerance) return true;
+      if (one.oven && other.oven && !one.heats && one.goes_on == kNothing && std::abs(one.heat - other.heat) > problem.ovens.tolerance) return true;
   return false;
+}
+
+// "One oven of 2 shelves", "2 ovens of 2 shelves", "2 ovens, of 2 and 3 shelves".
+static std::string ovens_said(const std::vector<int>& shelves) {
+  const auto many = [](int count) { return count == 1 ? std::string("one shelf") : std::to_string(count) + " shelves"; };
+  std::string out = shelves.size() == 1 ? "One oven" : std::to_string(shelves.size()) + " ovens";
+  if (std::equal(shelves.begin() + 1, shelves.end(), shelves.begin())) return out + " of " + many(shelves.front());
+  out += ", ";
+  for (std::size_t i = 0; i < shelves.size(); ++i) out += (i == 0 ? "of " : i + 1 == shelves.size() ? " and " : ", ") + std::to_string(shelves[i]);
+  return out + " shelves";
 }
 
 void write_assumptions(const Table& table, Day& day) {
@@ -216,8 +226,10 @@ void write_assumptions(const Table& table, Day& day) {
   const bool any_guess = std::any_of(day.rows.begin(), day.rows.end(), [](const DayRow& row) { return row.guessed; });
   if (any_guess)
     say("A step without a written time is shown as " + say_length(table.order.work, 1) + " and marked ≈.");
-  bool hands = false, oven = false, ring = false, chance = false, sign = false;
+  bool hands = false, oven = false, ring = false, kept = false, chance = false, sign = false;
   for (const plan::Job& job : table.posed.problem.jobs) hands = hands || job.hands, oven = oven || job.oven, ring = ring || job.ring;
+  for (const plan::Job& job : table.posed.problem.jobs)
+    kept = kept || (table.order.ovens > 1 && job.one_oven != kNothing && &job != &table.posed.problem.jobs[job.one_oven]);
   for (Number i = 0; i < table.clock.doings.size(); ++i) {
     chance = chance || table.clock.network.activities[i].length.chance;
     sign = sign || (table.clock.doings[i].sign && table.clock.doings[i].guessed);
@@ -226,9 +238,8 @@ void write_assumptions(const Table& table, Day& day) {
   if (sign) say("What is done when a thermometer says so has no written time, and the thermometer goes before this sheet.");
   if (hands) say((table.order.cooks == 1 ? "One cook" : std::to_string(table.order.cooks) + " cooks") + std::string(", and nobody does two things at once."));
   if (oven)
-    say((table.order.ovens == 1 ? "One oven" : std::to_string(table.order.ovens) + " ovens") + std::string(" of ") +
-        (table.order.shelves == 1 ? "one shelf" : std::to_string(table.order.shelves) + " shelves") +
-        "; what bakes at one heat, to 5 °C, shares an oven, and each dish takes one shelf.");
+    say(ovens_said(table.order.shelves_of_ovens()) + "; what bakes at one heat, to 5 °C, shares an oven, and each dish takes one shelf, on however many trays.");
+  if (kept) say("A dish stays in the oven that is heated for it, until its recipe heats one again.");
   if (oven && table.order.heats_in > 0) say("An oven that has to change its heat takes " + say_length(table.order.heats_in, 1) + ", unless a step heats it.");
   else if (unlike_heats(table.posed.problem)) say("An oven is taken to change its heat at once; `heats in 25 min` in the kitchen's `ovens:` says how long it takes.");
   if (ring && table.order.rings > 0) say("The hob has " + std::to_string(table.order.rings) + " rings; each pan takes one.");

@@ -10,12 +10,24 @@ namespace qtn::plan {
 std::vector<Number> Rivals::assign(const std::vector<Number>& bakes, const std::vector<Ticks>& times) const {
   std::vector<Span> order = spans(bakes, times);
   std::reverse(order.begin(), order.end());
-  const auto ovens = static_cast<Number>(std::max(problem_.ovens.count, 0));
+  const std::vector<int>& shelves = problem_.ovens.shelves;
+  const auto ovens = static_cast<Number>(shelves.size());
   std::vector<Number> oven(order.size(), 0);
   std::vector<std::vector<std::size_t>> earlier(order.size());
+  std::vector<std::size_t> mate(order.size(), order.size());  // the first of those that stand in its oven
   for (std::size_t at = 0; at < order.size(); ++at)
-    for (std::size_t i = 0; i < at; ++i)
+    for (std::size_t i = at; i-- > 0;) {
       if (clash(Order::For::oven, order[i], order[at])) earlier[at].push_back(i);
+      if (one_oven(order[i].job, order[at].job)) mate[at] = i;
+    }
+  // Of empty ovens alike only the first.
+  const auto worth = [&](std::size_t at) {
+    if (mate[at] < at) return oven[at] == oven[mate[at]];
+    const auto empty = [&](Number which) { return std::find(oven.begin(), oven.begin() + static_cast<std::ptrdiff_t>(at), which) == oven.begin() + static_cast<std::ptrdiff_t>(at); };
+    for (Number other = 0; other < oven[at]; ++other)
+      if (shelves[other] == shelves[oven[at]] && empty(other)) return !empty(oven[at]);
+    return true;
+  };
   const auto fits = [&](std::size_t at) {
     int used = 1;
     std::vector<Number> runs;
@@ -25,18 +37,14 @@ std::vector<Number> Rivals::assign(const std::vector<Number>& bakes, const std::
       const Number run = problem_.jobs[order[i].job].run;
       if (run != kNothing && std::find(runs.begin(), runs.end(), run) != runs.end()) continue;
       runs.push_back(run);
-      if (++used > problem_.ovens.shelves) return false;
+      ++used;
     }
-    return used <= problem_.ovens.shelves;
+    return used <= shelves[oven[at]];
   };
   std::size_t at = 0;
   while (at < order.size()) {
-    // Nothing in its way: whatever oven will do, and there is nothing to come back to.
-    Number limit = 0;
-    for (std::size_t i = 0; i < at; ++i) limit = std::max(limit, oven[i] + 1);
-    limit = std::min(limit + 1, ovens);
-    while (oven[at] < limit && !fits(at)) ++oven[at];
-    if (oven[at] < limit) {
+    while (oven[at] < ovens && !(worth(at) && fits(at))) ++oven[at];
+    if (oven[at] < ovens) {
       if (++at < order.size()) oven[at] = 0;
       continue;
     }

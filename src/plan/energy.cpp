@@ -22,7 +22,7 @@ Energy::Energy(const Problem& problem, const std::vector<Ticks>& lengths) : prob
   };
   place(problem.cooks, &Job::hands);
   place(problem.rings, &Job::ring);
-  place(Ticks{problem.ovens.count} * problem.ovens.shelves, &Job::oven);
+  place(problem.ovens.all_shelves(), &Job::oven);
 }
 
 Ticks Energy::awake(Ticks time) const {

@@ -14,7 +14,8 @@ struct Busy {
 
 class Check {
  public:
-  Check(const Problem& problem, const std::vector<Ticks>& times) : problem_(problem), times_(times) {}
+  Check(const Problem& problem, const std::vector<Ticks>& times, const std::vector<Number>& oven_of)
+      : problem_(problem), times_(times), oven_of_(oven_of) {}
 
   std::vector<std::string> all() {
     if (times_.size() != problem_.points) {
@@ -98,8 +99,14 @@ class Check {
   bool may_share(const Busy& a, const Busy& b) const {
     const Job &one = problem_.jobs[a.job], &two = problem_.jobs[b.job];
     if (std::abs(one.heat - two.heat) <= problem_.ovens.tolerance) return true;
-    const Ticks to_two = two.heated_before ? 0 : problem_.ovens.change, to_one = one.heated_before ? 0 : problem_.ovens.change;
-    return a.end + to_two <= b.begin || b.end + to_one <= a.begin;
+    const Ticks to_two = two.heats ? 0 : problem_.ovens.change, to_one = one.heats ? 0 : problem_.ovens.change;
+    return a.end + to_two <= b.begin || b.end + to_one <= a.begin || out_before(a, b) || out_before(b, a);
+  }
+
+  // It is out of the oven before the bake ends whose heat the other takes over.
+  bool out_before(const Busy& one, const Busy& other) const {
+    const Number from = problem_.jobs[other.job].goes_on;
+    return from != kNothing && one.end <= busy(from).end && one.end <= other.begin;
   }
 
   // Whether the bakes given an oven each keep to heats and shelves, as far as they have been given one.
@@ -107,26 +114,38 @@ class Check {
     const Busy& last = bakes[given];
     std::set<std::pair<Number, bool>> beside;
     for (std::size_t i = 0; i < given; ++i) {
+      const Number together = problem_.jobs[last.job].one_oven;
+      if (oven[i] != oven[given] && together != kNothing && problem_.jobs[bakes[i].job].one_oven == together) return false;
       if (oven[i] != oven[given] || same_run(bakes[i].job, last.job)) continue;
       if (!may_share(bakes[i], last)) return false;
       if (bakes[i].end <= last.begin || last.end <= bakes[i].begin) continue;
       const Number run = problem_.jobs[bakes[i].job].run;
       beside.insert(run == kNothing ? std::pair(bakes[i].job, false) : std::pair(run, true));
     }
-    return static_cast<int>(beside.size()) < problem_.ovens.shelves;
+    return static_cast<int>(beside.size()) < problem_.ovens.shelves[static_cast<std::size_t>(oven[given])];
   }
 
-  // Counts through all ways to give the bakes ovens, leaving out what already fails.
+  // Counts through all ways to give the bakes ovens, leaving out what already fails; or looks at the one that is told.
   void ovens() {
     std::vector<Busy> bakes;
-    for (Number i = 0; i < problem_.jobs.size(); ++i)
-      if (problem_.jobs[i].oven) bakes.push_back(busy(i));
+    for (Number i = 0; i < problem_.jobs.size(); ++i) {
+      const Job& job = problem_.jobs[i];
+      if (job.oven) bakes.push_back(busy(i));
+      if (job.goes_on != kNothing && busy(job.goes_on).end > busy(i).begin) say(name("job", i) + ": begins before the bake it follows is over");
+    }
     std::sort(bakes.begin(), bakes.end(), [](const Busy& a, const Busy& b) { return a.begin < b.begin; });
     std::vector<int> oven(bakes.size(), -1);
+    for (std::size_t i = 0; i < bakes.size() && !oven_of_.empty(); ++i) {
+      const Number is = oven_of_[bakes[i].job];
+      if (is >= problem_.ovens.shelves.size()) return say(name("job", bakes[i].job) + ": has no oven");
+      oven[i] = static_cast<int>(is);
+      if (!oven_holds(bakes, oven, i)) return say(name("job", bakes[i].job) + ": oven " + std::to_string(is) + " has no room for it");
+    }
+    if (!oven_of_.empty()) return;
     std::size_t at = 0;
     while (at < bakes.size()) {
       ++oven[at];
-      if (oven[at] >= problem_.ovens.count) {
+      if (oven[at] >= problem_.ovens.count()) {
         oven[at] = -1;
         if (at == 0) return say("the bakes do not fit into the ovens");
         --at;
@@ -138,11 +157,14 @@ class Check {
 
   const Problem& problem_;
   const std::vector<Ticks>& times_;
+  const std::vector<Number>& oven_of_;
   std::vector<std::string> out_;
 };
 
 }  // namespace
 
-std::vector<std::string> faults(const Problem& problem, const std::vector<Ticks>& times) { return Check(problem, times).all(); }
+std::vector<std::string> faults(const Problem& problem, const std::vector<Ticks>& times, const std::vector<Number>& oven_of) {
+  return Check(problem, times, oven_of).all();
+}
 
 }  // namespace qtn::plan

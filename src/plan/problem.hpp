@@ -7,6 +7,7 @@
 #pragma once
 #include <cstdint>
 #include <limits>
+#include <numeric>
 #include <optional>
 #include <string>
 #include <vector>
@@ -52,7 +53,11 @@ struct Job {
   bool ring = false;             // takes one ring of the hob
   bool oven = false;             // takes a shelf of an oven at `heat`
   int heat = 0;                  // in tenths of a degree; two bakes share an oven only within Ovens::tolerance
-  bool heated_before = false;    // the oven is brought to its heat by a job of its own just before: no change time
+  bool heats = false;            // brings the oven to its heat itself: no change time before it
+  Number one_oven = kNothing;    // jobs of one such number stand in one and the same oven
+  // The bake of its `one_oven` whose heat it takes over; over before this begins, and the caller's lags say so. No change
+  // time before this behind what is out of the oven by the end of that; behind what came later there is.
+  Number goes_on = kNothing;
 };
 
 // The wait from one moment to another must have one of Problem::midnights in it (begin <= midnight <= end).
@@ -61,10 +66,11 @@ struct Across {
 };
 
 struct Ovens {
-  int count = 1;
-  int shelves = 1;
-  int tolerance = 0;   // tenths of a degree
-  Ticks change = 0;    // between two bakes of unlike heat in one oven, where the later has not `heated_before`
+  std::vector<int> shelves{1};  // of each oven
+  int tolerance = 0;            // tenths of a degree
+  Ticks change = 0;             // between two bakes of unlike heat in one oven, but see Job::heats and Job::goes_on
+  int count() const { return static_cast<int>(shelves.size()); }
+  int all_shelves() const { return std::accumulate(shelves.begin(), shelves.end(), 0); }
 };
 
 // What is to be as good as it can be; one strictly after the other.
@@ -96,9 +102,10 @@ struct Why {
   Number index = kNothing;   // of lags, bounds, jobs (closed; job: it ends no sooner than it begins), across, Plan::orders
 };
 
-// Job `first` ends before job `second` begins, because both want the same thing.
+// Job `first` ends before job `second` begins, because both want the same thing. `heat`: it ends no later than the bake
+// whose heat `second` takes over.
 struct Order {
-  enum class For : std::uint8_t { hands, ring, oven } what = For::hands;
+  enum class For : std::uint8_t { hands, ring, oven, heat } what = For::hands;
   Number first, second;
 };
 
@@ -131,7 +138,8 @@ Plan solve(const Problem& problem, const Budget& budget = {});
 // The latest plan when nobody is ever busy twice: nullopt when even that does not exist.
 std::optional<std::vector<Ticks>> latest(const Problem& problem);
 
-// What in a plan breaks a rule of the problem, told plainly; empty for a sound one. Shares no code with the search.
-std::vector<std::string> faults(const Problem& problem, const std::vector<Ticks>& times);
+// What in a plan breaks a rule of the problem, told plainly; empty for a sound one. Shares no code with the search. Without
+// `oven_of` it is asked whether there is any way to give the bakes ovens.
+std::vector<std::string> faults(const Problem& problem, const std::vector<Ticks>& times, const std::vector<Number>& oven_of = {});
 
 }  // namespace qtn::plan

@@ -45,7 +45,7 @@ std::vector<Ticks> works(const Problem& problem, const Distances& distances) {
 Queues::Queues(const Problem& problem, const Objective& objective, const Distances& distances, const std::vector<Ticks>& lengths) {
   if (objective.kind != Objective::Kind::sum) return;
   taken_.assign(problem.jobs.size(), 0);
-  queues_ = {{problem.cooks, {}}, {problem.rings, {}}, {problem.ovens.count * problem.ovens.shelves, {}}};
+  queues_ = {{problem.cooks, {}}, {problem.rings, {}}, {problem.ovens.all_shelves(), {}}};
   bool Job::* const wants[] = {&Job::hands, &Job::ring, &Job::oven};
   std::vector<Point> points = objective.points;
   std::sort(points.begin(), points.end());

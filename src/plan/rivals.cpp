@@ -18,13 +18,14 @@ bool Rivals::alike(Number a, Number b) const {
 }
 
 Ticks Rivals::gap(Order::For what, Number first, Number second) const {
-  if (what != Order::For::oven || problem_.jobs[second].heated_before || alike(first, second)) return 0;
+  if (what != Order::For::oven || problem_.jobs[second].heats || alike(first, second)) return 0;
   return problem_.ovens.change;
 }
 
 Lag Rivals::lag(const Order& order) const {
+  const Job& second = problem_.jobs[order.second];
   const Moment& end = problem_.jobs[order.first].end;
-  const Moment& begin = problem_.jobs[order.second].begin;
+  const Moment& begin = order.what == Order::For::heat ? problem_.jobs[second.goes_on].end : second.begin;
   return {end.point, begin.point, gap(order.what, order.first, order.second) + end.shift - begin.shift};
 }
 
@@ -33,22 +34,28 @@ bool Rivals::holds(const Order& order, const std::vector<Ticks>& times) const {
   return times[least.after] - times[least.before] >= least.least;
 }
 
-// Each begins before the other ends, or before the oven has changed its heat.
-bool Rivals::clash(Order::For what, const Span& a, const Span& b) const {
-  return !one_run(a.job, b.job) && a.end + gap(what, a.job, b.job) > b.begin && b.end + gap(what, b.job, a.job) > a.begin;
+// It is over in time for the oven to change its heat too, or before the heat was made that the other takes over.
+bool Rivals::first_goes(Order::For what, const Span& first, const Span& second) const {
+  return first.end + gap(what, first.job, second.job) <= second.begin || (what == Order::For::oven && first.end <= second.taken_over);
+}
+
+void Rivals::one_way(Order::For what, Number first, Number second, std::vector<Order>& out) const {
+  if (gap(what, first, second) > 0 && problem_.jobs[second].goes_on != kNothing) out.push_back({Order::For::heat, first, second});
+  out.push_back({what, first, second});
 }
 
 void Rivals::both_ways(Order::For what, Number a, Number b, std::vector<Order>& out) const {
-  out.push_back({what, a, b});
-  out.push_back({what, b, a});
+  one_way(what, a, b, out);
+  one_way(what, b, a, out);
 }
 
 std::vector<Rivals::Span> Rivals::spans(const std::vector<Number>& jobs, const std::vector<Ticks>& times) const {
   std::vector<Span> out;
   out.reserve(jobs.size());
   for (const Number job : jobs) {
-    const Moment &begin = problem_.jobs[job].begin, &end = problem_.jobs[job].end;
-    out.push_back({job, times[begin.point] + begin.shift, times[end.point] + end.shift});
+    const auto at = [&](const Moment& moment) { return times[moment.point] + moment.shift; };
+    const Job& one = problem_.jobs[job];
+    out.push_back({job, at(one.begin), at(one.end), one.goes_on == kNothing ? -kNever : at(problem_.jobs[one.goes_on].end)});
   }
   std::sort(out.begin(), out.end(), [](const Span& a, const Span& b) { return a.begin != b.begin ? a.begin > b.begin : a.job < b.job; });
   return out;
@@ -101,10 +108,10 @@ void Rivals::find(const std::vector<Ticks>& times, std::size_t most, std::vector
   crowds(spans(hands_, times), problem_.cooks, Order::For::hands, most, out);
   if (rings_.size() > static_cast<std::size_t>(std::max(problem_.rings, 0)))
     crowds(spans(rings_, times), problem_.rings, Order::For::ring, most, out);
-  if (problem_.ovens.count == 1) {
+  if (problem_.ovens.count() == 1) {
     const std::vector<Span> bakes = spans(bakes_, times);
     unlike(bakes, most, out);
-    crowds(bakes, problem_.ovens.shelves, Order::For::oven, most, out);
+    crowds(bakes, problem_.ovens.shelves.front(), Order::For::oven, most, out);
   } else if (!bakes_.empty()) {
     const std::vector<Span> bakes = spans(bakes_, times);
     unassigned(bakes, times, false, out);
@@ -114,17 +121,26 @@ void Rivals::find(const std::vector<Ticks>& times, std::size_t most, std::vector
   if (out.size() > most) out.resize(most);
 }
 
-std::vector<Order> Rivals::pairs() const {
-  std::vector<Order> out;
+std::vector<std::pair<Lag, Lag>> Rivals::pairs() const {
+  std::vector<std::pair<Lag, Lag>> out;
+  const auto one_way = [&](Order::For what, Number first, Number second) {
+    Lag least = lag({what, first, second});
+    // It may end before the bake whose heat the other takes over, and then there is no change.
+    if (what == Order::For::oven && problem_.jobs[second].goes_on != kNothing) least.least -= gap(what, first, second);
+    return least;
+  };
   const auto all = [&](const std::vector<Number>& jobs, Order::For what, auto&& rivals) {
     for (std::size_t a = 0; a < jobs.size(); ++a)
       for (std::size_t b = a + 1; b < jobs.size(); ++b)
-        if (!one_run(jobs[a], jobs[b]) && rivals(jobs[a], jobs[b])) out.push_back({what, jobs[a], jobs[b]});
+        if (!one_run(jobs[a], jobs[b]) && rivals(jobs[a], jobs[b]))
+          out.push_back({one_way(what, jobs[a], jobs[b]), one_way(what, jobs[b], jobs[a])});
   };
   const auto each = [](Number, Number) { return true; };
   if (problem_.cooks == 1) all(hands_, Order::For::hands, each);
   if (problem_.rings == 1) all(rings_, Order::For::ring, each);
-  if (problem_.ovens.count == 1) all(bakes_, Order::For::oven, [&](Number a, Number b) { return problem_.ovens.shelves == 1 || !alike(a, b); });
+  const std::vector<int>& shelves = problem_.ovens.shelves;
+  const bool single = std::all_of(shelves.begin(), shelves.end(), [](int count) { return count == 1; });
+  all(bakes_, Order::For::oven, [&](Number a, Number b) { return one_oven(a, b) && (single || !alike(a, b)); });
   return out;
 }
 

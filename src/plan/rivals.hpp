@@ -20,8 +20,8 @@ class Rivals {
   Lag lag(const Order& order) const;
   // Does the order hold at these times?
   bool holds(const Order& order, const std::vector<Ticks>& times) const;
-  // Pairs of which one must go before the other in any plan.
-  std::vector<Order> pairs() const;
+  // Pairs of lags of which one must hold in any plan.
+  std::vector<std::pair<Lag, Lag>> pairs() const;
   // An oven for each bake of the list at these times; empty where there are not enough.
   std::vector<Number> assign(const std::vector<Number>& bakes, const std::vector<Ticks>& times) const;
   const std::vector<Number>& bakes() const { return bakes_; }
@@ -30,18 +30,24 @@ class Rivals {
     return a == b || (problem_.jobs[a].run != kNothing && problem_.jobs[a].run == problem_.jobs[b].run);
   }
   bool alike(Number a, Number b) const;
+  bool one_oven(Number a, Number b) const {
+    return problem_.ovens.count() == 1 || (problem_.jobs[a].one_oven != kNothing && problem_.jobs[a].one_oven == problem_.jobs[b].one_oven);
+  }
 
  private:
   struct Span {
     Number job;
     Ticks begin, end;
+    Ticks taken_over;  // when the bake ends whose heat it takes over; -kNever: there is none
   };
   std::vector<Span> spans(const std::vector<Number>& jobs, const std::vector<Ticks>& times) const;
   void crowds(const std::vector<Span>& spans, int capacity, Order::For what, std::size_t most, std::vector<Rivalry>& out) const;
   void unlike(const std::vector<Span>& spans, std::size_t most, std::vector<Rivalry>& out) const;
   void unassigned(const std::vector<Span>& spans, const std::vector<Ticks>& times, bool from_the_end, std::vector<Rivalry>& out) const;
   Ticks gap(Order::For what, Number first, Number second) const;
-  bool clash(Order::For what, const Span& a, const Span& b) const;
+  bool first_goes(Order::For what, const Span& first, const Span& second) const;
+  bool clash(Order::For what, const Span& a, const Span& b) const { return !one_run(a.job, b.job) && !first_goes(what, a, b) && !first_goes(what, b, a); }
+  void one_way(Order::For what, Number first, Number second, std::vector<Order>& out) const;
   void both_ways(Order::For what, Number a, Number b, std::vector<Order>& out) const;
 
   const Problem& problem_;

@@ -67,8 +67,7 @@ bool Search::open() {
   const Distances distances(problem_);
   rules_.emplace(problem_, distances, facts_);
   const auto kept = [&](const Lag& lag) { return -distances.most(lag.before)[lag.after] >= lag.least; };
-  for (const Order& order : rivals_.pairs()) {
-    const Lag one = rivals_.lag(order), other = rivals_.lag({order.what, order.second, order.first});
+  for (const auto& [one, other] : rivals_.pairs()) {
     if (kept(one) || kept(other)) continue;
     if (!facts_.weigh(pair(one, other).side / 2)) return false;
   }

@@ -33,7 +33,7 @@ struct Clocked {
     Board board = board_of(*recipe, {}, unsaid);
     const Clock clock = wind(board.order);
     DayOrder order;
-    order.nights = true, order.work = 0, order.cooks = order.ovens = order.shelves = order.rings = 99;
+    order.nights = true, order.work = 0, order.cooks = order.ovens = order.rings = 99, order.shelves = {99};
     order.serve.assign(clock.dishes.size(), 30'000'000);
     const Posed posed = pose(clock, order, Guesses::kept, false);
     const auto times = plan::latest(posed.problem);

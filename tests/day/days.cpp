@@ -48,6 +48,57 @@ TEST_CASE("days: a dish that goes on in the oven, turned up or down, waits for n
   CHECK(begins(out.day("2026-03-01 18:00", report, heats), "bake 20") == "2026-03-01 16:55");
 }
 
+TEST_CASE("days: what a recipe heats an oven for is baked in that oven") {
+  // Of each bake: its heat, the bake whose oven it shares, the one whose heat it takes over.
+  const auto bakes = [](const std::string& method) {
+    Clocked one(recipe("Bake", method));
+    Report unsaid;
+    const Board board = board_of(*one.recipe, {}, unsaid);
+    DayOrder order;
+    order.serve.assign(1, *read_wall("2026-03-01 18:00"));
+    const Posed posed = pose(wind(board.order), order, Guesses::kept, true);
+    std::vector<Number> named(posed.problem.jobs.size(), kNothing);
+    std::string out;
+    Number count = 0;
+    for (Number j = 0; j < posed.problem.jobs.size(); ++j) {
+      const plan::Job& job = posed.problem.jobs[j];
+      if (!job.oven) continue;
+      named[j] = count++;
+      out += (out.empty() ? "" : ", ") + (job.heat >= kUnwrittenHeat ? "?" : std::to_string(job.heat / 10)) + (job.heats ? " heats" : "");
+      if (job.one_oven != j) out += " with " + std::to_string(named[job.one_oven]);
+      if (job.goes_on != kNothing) out += " from " + std::to_string(named[job.goes_on]);
+    }
+    return out;
+  };
+  CHECK(bakes("  ahead: Set the oven going, [heat 20 min at 190 °C].\n\n  Mix [the flour] with [the water] and [bake 20 min at 190 °C].\n\n"
+              "  Fill it and [bake 10 min at 190 °C].\n") == "190 heats, 190 with 0 from 0, 190 with 0 from 1");
+  // The heat of the heating is that of what it is for; the bake without one goes on at it; between them the fat heats.
+  CHECK(bakes("  ahead: [heat 20 min] the oven.\n\n  Put the fat in, [heat 10 min at 220 °C].\n\n  Mix [the flour] with [the water], "
+              "[bake 20 min].\n") == "220 heats, 220 with 0 from 0, 220 with 0 from 1");
+  CHECK(bakes("  [roast 40 min at 200 °C] with [the flour] and [the water].\n\n  Turn it up, [raise by 20 °C], and [roast 10 min].\n") ==
+        "200, 220 with 0 from 0, 220 with 0 from 1");
+  CHECK(bakes("  [roast 40 min at 200 °C] with [the flour] and [the water].\n\n  [lower to 160 °C] and [roast 10 min].\n") ==
+        "200, 160 with 0 from 0, 160 with 0 from 1");
+  // Taken out and baked at another heat: the same oven, as no other is heated; and its change is counted.
+  CHECK(bakes("  ahead: [preheat 20 min at 230 °C] the oven.\n\n  [bake 20 min at 230 °C] with [the flour] and [the water].\n\n  Turn it out, "
+              "[cool 5 min].\n\n  [bake 30 min at 180 °C].\n") == "230 heats, 230 with 0 from 0, 180 with 0");
+  // Another heating is of whichever oven is free, and so is what bakes beside at another heat.
+  CHECK(bakes("  ahead: [heat 20 min at 190 °C] the oven.\n\n  [bake 20 min at 190 °C] with [the flour].\n\n  ahead: [heat 20 min at 160 °C] an "
+              "oven.\n\n  Wet it with [the water] and [bake 20 min at 160 °C].\n") == "190 heats, 190 with 0 from 0, 160 heats, 160 with 2 from 2");
+  CHECK(bakes("  ahead: [heat 20 min at 160 °C] the oven.\n\n  [roast 2 h at 160 °C] with [the flour].\n\n  meanwhile: [roast 1 h at 220 °C] with "
+              "[the water].\n") == "160 heats, 160 with 0 from 0, 220");
+}
+
+TEST_CASE("days: two ovens of a house have their own shelves") {
+  DayOrder order;
+  order.ovens = 2, order.shelves = {2, 3};
+  CHECK(order.shelves_of_ovens() == std::vector<int>{2, 3});
+  order.ovens = 1;
+  CHECK(order.shelves_of_ovens() == std::vector<int>{2});
+  order.ovens = 3;
+  CHECK(order.shelves_of_ovens() == std::vector<int>{2, 2, 2});
+}
+
 TEST_CASE("days: what is done outside takes no oven") {
   Report report;
   Clocked two(recipe("Two", "  [grill 40 min outside] half of it.\n\n  meanwhile: [bake 40 min at 160 °C] the rest with [the flour] and [the water].\n"));

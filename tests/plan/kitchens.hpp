@@ -35,7 +35,18 @@ struct Mix {
   bool pins = false;              // some steps at an hour of their own
   bool all_late = true;           // a third objective: the sum of all beginnings
   int oven_last = 40;             // percent of dishes whose last step is a bake
+  bool keeps_oven = false;        // a dish stays in the oven that it heats, or is in, until it heats another
 };
+
+// One or two ovens, of one shelf or two each, alike in half of the kitchens where there are two.
+inline plan::Ovens ovens_of(Dice& dice) {
+  plan::Ovens out;
+  out.shelves.assign(static_cast<std::size_t>(dice.from(1, 2)), dice.from(1, 2));
+  if (out.count() == 2 && dice.chance(50)) out.shelves.back() = 3 - out.shelves.back();
+  out.tolerance = 100;
+  out.change = dice.chance(50) ? 2 : 0;
+  return out;
+}
 
 inline constexpr plan::Ticks kDay = 288, kServed = 222;  // 18:30
 
@@ -59,6 +70,7 @@ inline plan::Problem day(std::uint64_t seed, const Mix& mix) {
     const int steps = left / (mix.dishes - dish);
     left -= steps;
     std::optional<Moment> before;
+    Number bake = kNothing;  // the last of the dish
     for (int step = 0; step < steps; ++step) {
       const bool last = step == steps - 1;
       int kind = dice.from(0, 9);
@@ -71,6 +83,19 @@ inline plan::Problem day(std::uint64_t seed, const Mix& mix) {
       else job.ring = true, job.hands = dice.chance(50), length = dice.from(2, 8);
       job.awake = job.hands || job.oven || job.ring;
       job.heat = mix.heats[static_cast<std::size_t>(dice.from(0, static_cast<int>(mix.heats.size()) - 1))];
+      if (mix.keeps_oven && job.oven) {
+        const auto here = static_cast<Number>(out.jobs.size());
+        if (bake == kNothing || dice.chance(25)) {
+          job.heats = dice.chance(60);
+          job.one_oven = here;
+        } else {
+          const Job& last_bake = out.jobs[bake];
+          job.one_oven = last_bake.one_oven;
+          if (dice.chance(60)) job.heat = last_bake.heat;
+          if (job.heat == last_bake.heat || dice.chance(50)) job.goes_on = bake;
+        }
+        bake = here;
+      }
       const Point point = out.points++;
       job.begin = {point, 0};
       job.end = {point, length};

@@ -15,7 +15,8 @@ Mix mix_of(std::uint64_t seed) {
   mix.activities = dice.from(8, 18);
   mix.dishes = std::max(2, mix.activities / dice.from(4, 8));
   mix.cooks = dice.from(1, 2);
-  mix.ovens = {dice.from(1, 2), dice.from(1, 2), 100, dice.chance(50) ? 2 : 0};
+  mix.ovens = ovens_of(dice);
+  mix.keeps_oven = dice.chance(60);
   mix.heats = {1800, 1900, 2200};
   mix.nights = dice.chance(30);
   mix.stretches = dice.chance(30);
@@ -31,7 +32,7 @@ std::vector<Ticks> best(const Problem& problem) {
   const Plan plan = solve(problem);
   if (plan.outcome == Plan::Outcome::impossible) return std::vector<Ticks>(problem.objectives.size(), -kNever);
   CHECK(plan.proven());
-  CHECK(faults(problem, plan.times).empty());
+  CHECK(faults(problem, plan.times, plan.oven_of).empty());
   for (const Why& why : plan.why) CHECK(why.kind != Why::Kind::free);
   return plan.values;
 }
@@ -56,8 +57,8 @@ TEST_CASE("less room is never better") {
       CHECK(best(other) <= as_it_is);
     };
     worse([](Problem& p) { p.cooks = 1; });
-    worse([](Problem& p) { p.ovens.count = 1; });
-    worse([](Problem& p) { p.ovens.shelves = 1; });
+    worse([](Problem& p) { p.ovens.shelves.resize(1); });
+    worse([](Problem& p) { std::fill(p.ovens.shelves.begin(), p.ovens.shelves.end(), 1); });
     worse([](Problem& p) { p.rings = 1; });
     worse([](Problem& p) { p.ovens.change += 3; });
     worse([](Problem& p) { p.lags[p.lags.size() / 2].least += 1; });
@@ -101,6 +102,8 @@ TEST_CASE("the order in which things are told makes no plan better or worse") {
     for (Across& wait : turned.across) turn(wait.begin.point), turn(wait.end.point);
     for (Objective& objective : turned.objectives)
       for (Point& point : objective.points) turn(point);
+    for (Job& job : turned.jobs)
+      if (job.goes_on != kNothing) job.goes_on = static_cast<Number>(problem.jobs.size()) - 1 - job.goes_on;
     std::reverse(turned.jobs.begin(), turned.jobs.end());
     std::reverse(turned.lags.begin(), turned.lags.end());
     CHECK(best(turned) == best(problem));
@@ -147,7 +150,7 @@ TEST_CASE("a budget that ends early leaves a plan and what no plan can exceed") 
       const Plan plan = solve(problem, {nodes});
       CHECK(plan.nodes <= nodes);
       if (plan.outcome != Plan::Outcome::planned) continue;
-      CHECK(faults(problem, plan.times).empty());
+      CHECK(faults(problem, plan.times, plan.oven_of).empty());
       CHECK(plan.values[0] <= full.values[0]);
       CHECK(plan.bounds[0] >= full.values[0]);
       for (std::size_t i = 0; i < plan.values.size(); ++i) CHECK(plan.values[i] <= plan.bounds[i]);

@@ -53,17 +53,21 @@ void mzn_ovens(const Problem& problem, std::string& out) {
   }
   if (bakes.empty()) return;
   // All ovens together: follows from the rest, and helps Gecode.
-  out += fmt::format("constraint cumulative([{}],[{}],[{}],{});\n", begins, lengths, ones, problem.ovens.count * problem.ovens.shelves);
-  out += fmt::format("array[0..{}] of var 1..{}: oven;\n", problem.jobs.size() - 1, problem.ovens.count);
+  out += fmt::format("constraint cumulative([{}],[{}],[{}],{});\n", begins, lengths, ones, problem.ovens.all_shelves());
+  out += fmt::format("array[0..{}] of var 1..{}: oven;\n", problem.jobs.size() - 1, problem.ovens.count());
+  for (const auto& [a, b] : oven_mates(problem)) out += fmt::format("constraint oven[{}] = oven[{}];\n", a, b);
   for (const Unlike& pair : unlike_bakes(problem)) {
     const Job &a = problem.jobs[pair.a], &b = problem.jobs[pair.b];
-    out += fmt::format("constraint oven[{}] != oven[{}] \\/ {}+{} <= {} \\/ {}+{} <= {};\n", pair.a, pair.b, mzn(a.end), pair.to_b, mzn(b.begin),
-                       mzn(b.end), pair.to_a, mzn(a.begin));
+    std::string taken_over;
+    if (b.goes_on != kNothing) taken_over += fmt::format(" \\/ {} <= {}", mzn(a.end), mzn(problem.jobs[b.goes_on].end));
+    if (a.goes_on != kNothing) taken_over += fmt::format(" \\/ {} <= {}", mzn(b.end), mzn(problem.jobs[a.goes_on].end));
+    out += fmt::format("constraint oven[{}] != oven[{}] \\/ {}+{} <= {} \\/ {}+{} <= {}{};\n", pair.a, pair.b, mzn(a.end), pair.to_b, mzn(b.begin),
+                       mzn(b.end), pair.to_a, mzn(a.begin), taken_over);
   }
-  for (int oven = 1; oven <= problem.ovens.count; ++oven) {
+  for (int oven = 1; oven <= problem.ovens.count(); ++oven) {
     std::string here;
     for (const Number bake : bakes) here += fmt::format("bool2int(oven[{}]={}),", bake, oven);
-    out += fmt::format("constraint cumulative([{}],[{}],[{}],{});\n", begins, lengths, here, problem.ovens.shelves);
+    out += fmt::format("constraint cumulative([{}],[{}],[{}],{});\n", begins, lengths, here, problem.ovens.shelves[static_cast<std::size_t>(oven - 1)]);
   }
 }
 
@@ -98,16 +102,21 @@ void smt_crowd(const Problem& problem, const Places& place, std::string& out) {
 void smt_ovens(const Problem& problem, std::string& out) {
   for (const Unlike& pair : unlike_bakes(problem)) {
     const Job &a = problem.jobs[pair.a], &b = problem.jobs[pair.b];
-    out += fmt::format("(assert (or (distinct o{} o{}) (<= (+ {} {}) {}) (<= (+ {} {}) {})))\n", pair.a, pair.b, smt(a.end), pair.to_b,
-                       smt(b.begin), smt(b.end), pair.to_a, smt(a.begin));
+    std::string taken_over;
+    if (b.goes_on != kNothing) taken_over += fmt::format(" (<= {} {})", smt(a.end), smt(problem.jobs[b.goes_on].end));
+    if (a.goes_on != kNothing) taken_over += fmt::format(" (<= {} {})", smt(b.end), smt(problem.jobs[a.goes_on].end));
+    out += fmt::format("(assert (or (distinct o{} o{}) (<= (+ {} {}) {}) (<= (+ {} {}) {}){}))\n", pair.a, pair.b, smt(a.end), pair.to_b,
+                       smt(b.begin), smt(b.end), pair.to_a, smt(a.begin), taken_over);
   }
+  for (const auto& [a, b] : oven_mates(problem)) out += fmt::format("(assert (= o{} o{}))\n", a, b);
   for (Number a = 0; a < problem.jobs.size(); ++a) {
     if (!problem.jobs[a].oven) continue;
     std::string beside;
     for (Number b = 0; b < problem.jobs.size(); ++b)
       if (b != a && problem.jobs[b].oven && !clash_free_run(problem, a, b))
         beside += fmt::format(" (ite (and (= o{} o{}) {}) 1 0)", a, b, smt_beside(problem, a, b));
-    if (!beside.empty()) out += fmt::format("(assert (< (+ 0{}) {}))\n", beside, problem.ovens.shelves);
+    for (int oven = 1; !beside.empty() && oven <= problem.ovens.count(); ++oven)
+      out += fmt::format("(assert (or (distinct o{} {}) (< (+ 0{}) {})))\n", a, oven, beside, problem.ovens.shelves[static_cast<std::size_t>(oven - 1)]);
   }
 }
 
@@ -153,7 +162,7 @@ std::string smt_rules(const Problem& problem) {
   std::string out;
   for (Point point = 0; point < problem.points; ++point) out += fmt::format("(declare-const t{} Int)\n", point);
   for (Number job = 0; job < problem.jobs.size(); ++job)
-    if (problem.jobs[job].oven) out += fmt::format("(declare-const o{0} Int)\n(assert (and (<= 1 o{0}) (<= o{0} {1})))\n", job, problem.ovens.count);
+    if (problem.jobs[job].oven) out += fmt::format("(declare-const o{0} Int)\n(assert (and (<= 1 o{0}) (<= o{0} {1})))\n", job, problem.ovens.count());
   for (const Lag& lag : problem.lags) out += fmt::format("(assert (>= (- t{} t{}) {}))\n", lag.after, lag.before, number(lag.least));
   for (const Bounds& each : problem.bounds) {
     if (each.not_before > -kNever) out += fmt::format("(assert (>= t{} {}))\n", each.point, number(each.not_before));

@@ -39,6 +39,18 @@ struct Unlike {
   plan::Ticks to_b, to_a;
 };
 
+// Bakes of one oven, each with the one before it in the list.
+inline std::vector<std::pair<plan::Number, plan::Number>> oven_mates(const plan::Problem& problem) {
+  std::vector<std::pair<plan::Number, plan::Number>> out;
+  for (plan::Number a = 0; a < problem.jobs.size(); ++a)
+    for (plan::Number b = a + 1; b < problem.jobs.size(); ++b)
+      if (problem.jobs[a].one_oven != plan::kNothing && problem.jobs[a].one_oven == problem.jobs[b].one_oven) {
+        out.push_back({a, b});
+        break;
+      }
+  return out;
+}
+
 inline std::vector<Unlike> unlike_bakes(const plan::Problem& problem) {
   std::vector<Unlike> out;
   for (plan::Number a = 0; a < problem.jobs.size(); ++a)
@@ -47,7 +59,7 @@ inline std::vector<Unlike> unlike_bakes(const plan::Problem& problem) {
       if (!one.oven || !two.oven || clash_free_run(problem, a, b)) continue;
       const int apart = one.heat > two.heat ? one.heat - two.heat : two.heat - one.heat;
       if (apart <= problem.ovens.tolerance) continue;
-      out.push_back({a, b, two.heated_before ? 0 : problem.ovens.change, one.heated_before ? 0 : problem.ovens.change});
+      out.push_back({a, b, two.heats ? 0 : problem.ovens.change, one.heats ? 0 : problem.ovens.change});
     }
   return out;
 }

@@ -58,17 +58,73 @@ TEST_CASE("two cooks share three jobs") {
 TEST_CASE("an oven changes its heat, two bakes of one heat share it") {
   Problem problem = jobs({30, 30, 30}, 100, bake);
   problem.jobs[2].heat = 2200;
-  problem.ovens = {1, 2, 100, 15};
+  problem.ovens = {{2}, 100, 15};
   CHECK(sound(problem).values == std::vector<Ticks>{70 + 70 + 25});
-  problem.jobs[0].heated_before = true;
-  problem.jobs[1].heated_before = true;
+  problem.jobs[0].heats = true;
+  problem.jobs[1].heats = true;
   CHECK(sound(problem).values == std::vector<Ticks>{70 + 70 + 40});
-  problem.ovens.shelves = 1;
+  problem.ovens.shelves = {1};
   CHECK(sound(problem).values == std::vector<Ticks>{70 + 40 + 10});
-  problem.ovens.count = 2;
+  problem.ovens.shelves = {1, 1};
   const Plan plan = sound(problem);
   CHECK(plan.values == std::vector<Ticks>{70 + 70 + 40});
   CHECK(plan.oven_of[0] < 2);
+}
+
+TEST_CASE("a heat that is taken over is lost to what came between") {
+  // The heating is over by 30, the bake begins by 70, another dish bakes hotter and begins by 50.
+  Problem problem = jobs({20, 30, 10}, 100, bake);
+  for (Job& job : problem.jobs) job.heat = 1900;
+  problem.jobs[2].heat = 2200;
+  problem.jobs[0].heats = true;
+  problem.jobs[1].goes_on = 0;
+  problem.ovens = {{1}, 50, 15};
+  problem.lags = {{0, 1, 20}};
+  problem.bounds = {{0, -kNever, 10}, {1, -kNever, 70}, {2, -kNever, 50}};
+  // Between the two: heating 10 to 30, the dish 45 to 55, the bake from 70.
+  CHECK(sound(problem).times == std::vector<Ticks>{10, 70, 45});
+  CHECK(faults(problem, {10, 70, 50}).size() == 1);
+  // Before the heating, which makes its own heat, nothing is lost.
+  problem.bounds[2].not_after = 0;
+  CHECK(sound(problem).times == std::vector<Ticks>{10, 70, 0});
+  CHECK(faults(problem, {9, 70, 0}).size() == 1);
+}
+
+TEST_CASE("what is baked on a heating is in the oven that was heated") {
+  // Two dishes overlap from 52 to 55 and take an oven each; the heating overlaps one, the bake the other.
+  Problem problem = jobs({20, 20, 55, 48}, 100, bake);
+  problem.jobs[0].heat = problem.jobs[1].heat = 1900;
+  problem.jobs[0].heats = true;
+  problem.jobs[2].heat = problem.jobs[3].heat = 2200;
+  problem.ovens = {{1, 1}, 50, 0};
+  problem.lags = {{0, 1, 20}};
+  problem.bounds = {{0, -kNever, 30}, {1, -kNever, 60}, {2, 0, 0}, {3, 52, 52}};
+  CHECK(sound(problem).values == std::vector<Ticks>{30 + 60 + 52});
+  // In one oven both are over by 52.
+  problem.jobs[0].one_oven = problem.jobs[1].one_oven = 7;
+  CHECK_FALSE(faults(problem, {30, 60, 0, 52}).empty());
+  const Plan plan = sound(problem);
+  CHECK(plan.times == std::vector<Ticks>{12, 32, 0, 52});
+  CHECK(plan.oven_of[0] == plan.oven_of[1]);
+  CHECK(faults(problem, plan.times, plan.oven_of).empty());
+  CHECK_FALSE(faults(problem, plan.times, {0, 1, 0, 1}).empty());
+  // An oven that takes 10 to change its heat.
+  problem.ovens.change = 10;
+  problem.jobs[1].goes_on = 0;
+  CHECK(sound(problem).times == std::vector<Ticks>{2, 22, 0, 52});
+}
+
+TEST_CASE("ovens have shelves of their own") {
+  Problem problem = jobs({30, 30, 30, 30}, 100, bake);
+  problem.ovens = {{1, 2}, 50, 0};
+  CHECK(sound(problem).values == std::vector<Ticks>{70 + 70 + 70 + 40});
+  problem.jobs[3].heat = 2200;
+  const Plan plan = sound(problem);
+  // Two of the three alike are on two shelves, and the hot one in the other oven; or it comes after.
+  CHECK(plan.values == std::vector<Ticks>{70 + 70 + 70 + 40});
+  problem.ovens.shelves = {1, 3};
+  CHECK(sound(problem).values == std::vector<Ticks>{4 * 70});
+  CHECK(sound(problem).oven_of == std::vector<Number>{1, 1, 1, 0});
 }
 
 TEST_CASE("a job lies wholly in one waking stretch") {
