@@ -5,81 +5,112 @@
 
 namespace qtn::plan {
 
-// Tries the ovens in turn, the bakes in order of their beginning; of the ovens still empty only the first. All that clash
-// with a bake and began before it share its first instant, so counting them counts the shelves in use.
-std::vector<Number> Rivals::assign(const std::vector<Number>& bakes, const std::vector<Ticks>& times) const {
-  std::vector<Span> order = spans(bakes, times);
-  std::reverse(order.begin(), order.end());
-  const std::vector<int>& shelves = problem_.ovens.shelves;
-  const auto ovens = static_cast<Number>(shelves.size());
-  std::vector<Number> oven(order.size(), 0);
-  std::vector<std::vector<std::size_t>> earlier(order.size());
-  std::vector<std::size_t> mate(order.size(), order.size());  // the first of those that stand in its oven
-  for (std::size_t at = 0; at < order.size(); ++at)
-    for (std::size_t i = at; i-- > 0;) {
-      if (clash(Order::For::oven, order[i], order[at])) earlier[at].push_back(i);
-      if (one_oven(order[i].job, order[at].job)) mate[at] = i;
+// Bakes in the order of their beginning, and who is in whose way.
+class Rivals::Fit {
+ public:
+  Fit(const Rivals& rivals, std::vector<Span> spans) : rivals_(rivals), spans_(std::move(spans)), earlier_(spans_.size()), mates_(spans_.size()) {
+    std::reverse(spans_.begin(), spans_.end());
+    for (std::size_t at = 0; at < spans_.size(); ++at)
+      for (std::size_t i = 0; i < at; ++i) {
+        if (rivals.clash(Order::For::oven, spans_[i], spans_[at])) earlier_[at].push_back(i);
+        if (rivals.one_oven(spans_[i].job, spans_[at].job)) mates_[at].push_back(i);
+      }
+    oven_.resize(spans_.size());
+    taken_.resize(spans_.size());
+  }
+
+  std::size_t size() const { return spans_.size(); }
+  Number job(std::size_t at) const { return spans_[at].job; }
+  Number oven(std::size_t at) const { return oven_[at]; }
+  const std::vector<std::size_t>& earlier(std::size_t at) const { return earlier_[at]; }
+  Ticks begin(std::size_t at) const { return spans_[at].begin; }
+
+  // Is there an oven for each of these? Tries the ovens in turn, the bakes in order of their beginning.
+  bool holds(std::vector<std::size_t> bakes) {
+    std::sort(bakes.begin(), bakes.end());
+    std::fill(taken_.begin(), taken_.end(), 0);
+    for (const std::size_t bake : bakes) taken_[bake] = 1, oven_[bake] = 0;
+    const std::size_t ovens = shelves().size();
+    for (std::size_t at = 0; at < bakes.size();) {
+      Number& oven = oven_[bakes[at]];
+      while (oven < ovens && !(worth(bakes, at) && fits(bakes[at]))) ++oven;
+      if (oven < ovens) {
+        if (++at < bakes.size()) oven_[bakes[at]] = 0;
+        continue;
+      }
+      if (at == 0) return false;
+      ++oven_[bakes[--at]];
     }
-  // Of empty ovens alike only the first.
-  const auto worth = [&](std::size_t at) {
-    if (mate[at] < at) return oven[at] == oven[mate[at]];
-    const auto empty = [&](Number which) { return std::find(oven.begin(), oven.begin() + static_cast<std::ptrdiff_t>(at), which) == oven.begin() + static_cast<std::ptrdiff_t>(at); };
-    for (Number other = 0; other < oven[at]; ++other)
-      if (shelves[other] == shelves[oven[at]] && empty(other)) return !empty(oven[at]);
     return true;
-  };
-  const auto fits = [&](std::size_t at) {
+  }
+
+ private:
+  const std::vector<int>& shelves() const { return rivals_.problem_.ovens.shelves; }
+
+  // The oven of those that it must stand with; else of empty ovens alike only the first.
+  bool worth(const std::vector<std::size_t>& bakes, std::size_t at) const {
+    const std::size_t bake = bakes[at];
+    for (const std::size_t mate : mates_[bake])
+      if (taken_[mate] != 0) return oven_[bake] == oven_[mate];
+    const auto empty = [&](Number which) { return std::none_of(bakes.begin(), bakes.begin() + static_cast<std::ptrdiff_t>(at), [&](std::size_t other) { return oven_[other] == which; }); };
+    for (Number other = 0; other < oven_[bake]; ++other)
+      if (shelves()[other] == shelves()[oven_[bake]] && empty(other)) return !empty(oven_[bake]);
+    return true;
+  }
+
+  // All that clash with a bake and began before it share its first instant, so counting them counts the shelves in use.
+  bool fits(std::size_t bake) {
     int used = 1;
-    std::vector<Number> runs;
-    for (const std::size_t i : earlier[at]) {
-      if (oven[i] != oven[at]) continue;
-      if (!alike(order[i].job, order[at].job)) return false;
-      const Number run = problem_.jobs[order[i].job].run;
-      if (run != kNothing && std::find(runs.begin(), runs.end(), run) != runs.end()) continue;
-      runs.push_back(run);
+    runs_.clear();
+    for (const std::size_t i : earlier_[bake]) {
+      if (taken_[i] == 0 || oven_[i] != oven_[bake]) continue;
+      if (!rivals_.alike(spans_[i].job, spans_[bake].job)) return false;
+      const Number run = rivals_.problem_.jobs[spans_[i].job].run;
+      if (run != kNothing && std::find(runs_.begin(), runs_.end(), run) != runs_.end()) continue;
+      runs_.push_back(run);
       ++used;
     }
-    return used <= shelves[oven[at]];
-  };
-  std::size_t at = 0;
-  while (at < order.size()) {
-    while (oven[at] < ovens && !(worth(at) && fits(at))) ++oven[at];
-    if (oven[at] < ovens) {
-      if (++at < order.size()) oven[at] = 0;
-      continue;
-    }
-    if (at == 0) return {};
-    ++oven[--at];
+    return used <= shelves()[oven_[bake]];
   }
+
+  const Rivals& rivals_;
+  std::vector<Span> spans_;
+  std::vector<std::vector<std::size_t>> earlier_, mates_;  // of each: those before it that clash; that stand in its oven
+  std::vector<Number> oven_;
+  std::vector<char> taken_;
+  std::vector<Number> runs_;
+};
+
+std::vector<Number> Rivals::assign(const std::vector<Ticks>& times) const {
+  Fit fit(*this, spans(bakes_, times));
+  std::vector<std::size_t> all(fit.size());
+  std::iota(all.begin(), all.end(), std::size_t{0});
+  if (!fit.holds(all)) return {};
   std::vector<Number> out(problem_.jobs.size(), kNothing);
-  for (std::size_t i = 0; i < order.size(); ++i) out[order[i].job] = oven[i];
+  for (const std::size_t at : all) out[fit.job(at)] = fit.oven(at);
   return out;
 }
 
 // Whether bakes fit depends on nothing but which of them clash, so one pair of those that do not fit must be set apart.
-void Rivals::unassigned(const std::vector<Span>& spans, const std::vector<Ticks>& times, bool from_the_end,
-                        std::vector<Rivalry>& out) const {
-  std::vector<Number> all, taken;
-  for (const Span& span : spans) all.push_back(span.job);
-  if (!assign(all, times).empty()) return;
-  if (from_the_end) std::reverse(all.begin(), all.end());
-  for (const Number job : all) {
-    taken.push_back(job);
-    if (assign(taken, times).empty()) break;
-  }
+void Rivals::unassigned(const std::vector<Ticks>& times, std::vector<Rivalry>& out) const {
+  Fit fit(*this, spans(bakes_, times));
+  std::vector<std::size_t> all(fit.size()), taken;
+  std::iota(all.rbegin(), all.rend(), std::size_t{0});
+  if (fit.holds(all)) return;
+  // As few as do not fit, of the latest there are.
+  do taken.push_back(all[taken.size()]);
+  while (fit.holds(taken));
   for (std::size_t i = taken.size(); i-- > 0;) {
-    std::vector<Number> fewer = taken;
+    std::vector<std::size_t> fewer = taken;
     fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(i));
-    if (!fewer.empty() && assign(fewer, times).empty()) taken = std::move(fewer);
+    if (!fewer.empty() && !fit.holds(fewer)) taken = std::move(fewer);
   }
   Rivalry& rivalry = out.emplace_back();
   rivalry.when = -kNever;
-  for (const Span& a : spans) {
-    if (std::find(taken.begin(), taken.end(), a.job) == taken.end()) continue;
-    rivalry.when = std::max(rivalry.when, a.begin);
-    for (const Span& b : spans)
-      if (a.job < b.job && std::find(taken.begin(), taken.end(), b.job) != taken.end() && clash(Order::For::oven, a, b))
-        both_ways(Order::For::oven, a.job, b.job, rivalry.choices);
+  for (const std::size_t at : taken) {
+    rivalry.when = std::max(rivalry.when, fit.begin(at));
+    for (const std::size_t before : fit.earlier(at))
+      if (std::find(taken.begin(), taken.end(), before) != taken.end()) both_ways(Order::For::oven, fit.job(before), fit.job(at), rivalry.choices);
   }
 }
 

@@ -113,9 +113,7 @@ void Rivals::find(const std::vector<Ticks>& times, std::size_t most, std::vector
     unlike(bakes, most, out);
     crowds(bakes, problem_.ovens.shelves.front(), Order::For::oven, most, out);
   } else if (!bakes_.empty()) {
-    const std::vector<Span> bakes = spans(bakes_, times);
-    unassigned(bakes, times, false, out);
-    if (!out.empty() && out.back().choices.size() > 2) unassigned(bakes, times, true, out);
+    unassigned(times, out);
   }
   std::stable_sort(out.begin(), out.end(), [](const Rivalry& a, const Rivalry& b) { return a.when > b.when; });
   if (out.size() > most) out.resize(most);

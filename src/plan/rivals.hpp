@@ -22,9 +22,8 @@ class Rivals {
   bool holds(const Order& order, const std::vector<Ticks>& times) const;
   // Pairs of lags of which one must hold in any plan.
   std::vector<std::pair<Lag, Lag>> pairs() const;
-  // An oven for each bake of the list at these times; empty where there are not enough.
-  std::vector<Number> assign(const std::vector<Number>& bakes, const std::vector<Ticks>& times) const;
-  const std::vector<Number>& bakes() const { return bakes_; }
+  // Of each job its oven at these times (kNothing: it takes none); empty where there are not enough.
+  std::vector<Number> assign(const std::vector<Ticks>& times) const;
 
   bool one_run(Number a, Number b) const {
     return a == b || (problem_.jobs[a].run != kNothing && problem_.jobs[a].run == problem_.jobs[b].run);
@@ -43,7 +42,8 @@ class Rivals {
   std::vector<Span> spans(const std::vector<Number>& jobs, const std::vector<Ticks>& times) const;
   void crowds(const std::vector<Span>& spans, int capacity, Order::For what, std::size_t most, std::vector<Rivalry>& out) const;
   void unlike(const std::vector<Span>& spans, std::size_t most, std::vector<Rivalry>& out) const;
-  void unassigned(const std::vector<Span>& spans, const std::vector<Ticks>& times, bool from_the_end, std::vector<Rivalry>& out) const;
+  class Fit;
+  void unassigned(const std::vector<Ticks>& times, std::vector<Rivalry>& out) const;
   Ticks gap(Order::For what, Number first, Number second) const;
   bool first_goes(Order::For what, const Span& first, const Span& second) const;
   bool clash(Order::For what, const Span& a, const Span& b) const { return !one_run(a.job, b.job) && !first_goes(what, a, b) && !first_goes(what, b, a); }

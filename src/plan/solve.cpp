@@ -85,7 +85,7 @@ Plan solve(const Problem& problem, const Budget& budget) {
   plan.orders = std::move(settled.orders);
   for (const Objective& objective : problem.objectives) plan.values.push_back(value(objective, plan.times));
   plan.cook_of = lanes(problem, plan.times);
-  plan.oven_of = rivals.assign(rivals.bakes(), plan.times);
+  plan.oven_of = rivals.assign(plan.times);
   if (plan.oven_of.empty()) plan.oven_of.assign(problem.jobs.size(), kNothing);
   return plan;
 }
