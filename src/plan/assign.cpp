@@ -52,7 +52,11 @@ class Rivals::Fit {
     const std::size_t bake = bakes[at];
     for (const std::size_t mate : mates_[bake])
       if (taken_[mate] != 0) return oven_[bake] == oven_[mate];
-    const auto empty = [&](Number which) { return std::none_of(bakes.begin(), bakes.begin() + static_cast<std::ptrdiff_t>(at), [&](std::size_t other) { return oven_[other] == which; }); };
+    const auto empty = [&](Number which) {
+      for (std::size_t i = 0; i < at; ++i)
+        if (oven_[bakes[i]] == which) return false;
+      return true;
+    };
     for (Number other = 0; other < oven_[bake]; ++other)
       if (shelves()[other] == shelves()[oven_[bake]] && empty(other)) return !empty(oven_[bake]);
     return true;
