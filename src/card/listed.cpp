@@ -60,7 +60,8 @@ std::string in_house(const Measure& measure, bool spoonful, const Kitchen* kitch
 std::string say_price(const HousePrice& price, const Kitchen& kitchen) {
   const std::string money = write_money(price.money, kitchen.currency);
   if (price.pack.unit == kNoUnit && price.pack.low == Fraction(1)) return money + " each";
-  if (price.loose) return money + " per " + std::string(write_unit(price.pack.unit, price.pack.low));
+  const bool one_thing = price.pack.dimension() == Dimension::count && price.pack.low == Fraction(1);
+  if (price.loose || one_thing) return money + " per " + std::string(write_unit(price.pack.unit, price.pack.low));
   return money + " per " + in_print(write_plain(price.pack));
 }
 

@@ -96,7 +96,7 @@ class Coster {
     if (one.line >= user.lines.size()) return line;
     const TakeLine& written = user.lines[one.line];
     line.optional = written.optional;
-    line.measure = {in_base(written.amount, user.dialect).high, written.amount.dimension(), written.amount.dimension() == Dimension::count ? written.amount.unit : kNoUnit};
+    line.measure = {in_base(written.amount, user.dialect).high, written.amount.dimension(), noun_of(written.amount)};
     for (Index t = written.tails.first; t < written.tails.end(); ++t)
       if (const Tail& tail = user.tails[t]; tail.kind == TailKind::trimmings && tail.amount && !tail.amount->is_lost())
         line.measure.amount *= Fraction(1) + in_base(*tail.amount, user.dialect).high;

@@ -106,7 +106,8 @@ class Gatherer {
   void take(Purchase& line, const Met& met, const Fraction& amount, const std::string& through) {
     const Need& need = met.need;
     const bool first = line.name.empty();
-    if (first) line.name = need.name, line.key = need.key, line.pack = need.pack, line.pack_words = need.pack_words;
+    if (first || amount > line.most) line.name = need.name, line.most = amount;  // "large eggs", though one dish wants one egg
+    if (first) line.key = need.key, line.pack = need.pack, line.pack_words = need.pack_words;
     if (!(line.pack == need.pack)) line.pack = Fraction::lost(), line.pack_words.clear();
     const Board& board = boards_[met.board];
     line.spoonful = line.spoonful && need.spoonful;

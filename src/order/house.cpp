@@ -32,7 +32,7 @@ const HousePrice* price_of(const Kitchen* kitchen, std::string_view name) {
 
 Measure pack_of(const HousePrice& price, Dialect dialect) {
   const Dimension dimension = price.pack.dimension();
-  return {in_base(price.pack, dialect).low, dimension, dimension == Dimension::count ? price.pack.unit : kNoUnit};
+  return {in_base(price.pack, dialect).low, dimension, noun_of(price.pack)};
 }
 
 }  // namespace qtn

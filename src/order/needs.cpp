@@ -73,7 +73,7 @@ class Reader {
   }
 
   Measure measure_of(const Quantity& amount) const {
-    return {in_base(amount, recipe_.dialect).high, amount.dimension(), amount.dimension() == Dimension::count ? amount.unit : kNoUnit};
+    return {in_base(amount, recipe_.dialect).high, amount.dimension(), noun_of(amount)};
   }
 
   void measured(const TakeLine& listed, const TakeLine& line, Index index) {
@@ -143,6 +143,11 @@ class Reader {
 }  // namespace
 
 Needs needs_of(const Recipe& recipe, Index part, Index making, const Kitchen* kitchen) { return Reader(recipe, part, making, kitchen).run(); }
+
+UnitId noun_of(const Quantity& amount) {
+  const bool things = amount.dimension() == Dimension::count && amount.unit != kNoUnit && size_of(amount.unit, Dialect::british) == Fraction(1);
+  return things ? amount.unit : kNoUnit;
+}
 
 Fraction in_measure(const Need& need, const Measure& wanted, std::string* through) {
   const auto by = [&](const Fraction& value, const std::string& source) {

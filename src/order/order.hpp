@@ -19,6 +19,9 @@ struct Measure {
   bool meets(const Measure& other) const { return dimension == other.dimension && noun == other.noun; }
 };
 
+// What things of an amount are called: tins, sprigs; nothing where its word is a bare number, a dozen.
+UnitId noun_of(const Quantity& amount);
+
 // What one line of one recipe wants.
 struct Need {
   std::string name, key;         // "leeks"; the key of what a shop sells: goods_key()
@@ -70,6 +73,7 @@ struct LeftUse {
 struct Purchase {
   std::string name, key;
   Measure measure;               // all that is wanted, exact
+  Fraction most{0};              // that one line wants of it: the name is that one's
   Fraction optional{0};          // of it, for lines that may be left out
   bool spoonful = false;         // all of it is written in spoons
   Fraction pack = Fraction::lost();  // what one holds, where all its lines say so; of the price where there is one

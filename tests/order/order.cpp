@@ -99,6 +99,20 @@ TEST_CASE("a version is bought and paid for at its own amount") {
   CHECK_FALSE(report.has_errors());
 }
 
+TEST_CASE("a thing has the name that the largest want of it has") {
+  const Ordered one({}, "recipe: Dish\nserves: 2\nmeasures: British\npart: Glaze\ntake:\n  1 large egg\nmethod:\n  Beat [the egg].\n\npart: Dish\ntake:\n  4 large eggs\nmethod:\n  Mix [the eggs] with [the Glaze].\n");
+  REQUIRE_FALSE(one.report.has_errors());
+  CHECK(told(one.bought()) == "large eggs 5");
+}
+
+TEST_CASE("a dozen is twelve") {
+  const Ordered one("currency: GBP\nprices:\n  eggs  3.60 per dozen\n", list("1 dozen eggs\n  3 egg yolks, from 3 eggs"));
+  REQUIRE_FALSE(one.report.has_errors());
+  CHECK(told(one.bought()) == "eggs 15");
+  CHECK(one.costs().cost == Fraction::of(450, 100));  // 15 at 0.30
+  CHECK(one.bought().cost == Fraction::of(720, 100));  // two boxes
+}
+
 TEST_CASE("a price may be for so many things") {
   const Ordered one("currency: GBP\nprices:\n  thyme  0.90 per 12 sprigs\n  bread  1.20 per 6 slices\n", list("4 sprigs thyme\n  7 slices bread"));
   REQUIRE_FALSE(one.report.has_errors());
