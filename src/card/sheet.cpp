@@ -147,9 +147,9 @@ class SheetMaker {
     hour.name = plain(own ? row.dish : several ? row.dish + ", " + row.part : row.part);
     hour.words = plain(row.words);
     hour.who = plain(who(row));
-    hour.why = plain(row.why);
+    hour.why = out_.spoken(row.why);
     const std::string by = who(row);
-    hour.aside = plain(by + (by.empty() || row.why.empty() ? "" : "; ") + row.why);
+    hour.aside = out_.spoken(by + (by.empty() || row.why.empty() ? "" : "; ") + row.why);
     hour.rough = row.guessed;
     hour.times = row.times, hour.every = static_cast<int>(row.every);
     hour.key = row.key;
