@@ -291,11 +291,18 @@ class Follower {
   int pan_ = 0, pans_ = 0;  // the pan at hand; 0: the one pot
 };
 
+// A part or another recipe is what is in it, whatever it is called; what comes in tins was cooked in them.
+Hazard by_name(const Recipe& recipe, const TakeLine& line) {
+  const std::string_view pack = line.pack_noun.empty() ? unit(line.written.unit).name : line.pack_noun;
+  if (pack == "tin" || pack == "tins" || pack == "can" || pack == "cans") return Hazard::none;
+  return line.food == nullptr && line.target.kind != TargetKind::none ? Hazard::none : hazard_of(line.food, recipe.keys_of(line));
+}
+
 }  // namespace
 
 Hazard hazard_of(const Recipe& recipe, const TakeLine& line) {
   if (line.given && line.parent != kNone) return hazard_of(recipe, recipe.lines[line.parent]);  // the shells of the prawns
-  const Hazard kind = hazard_of(line.food);
+  const Hazard kind = by_name(recipe, line);
   if (kind == Hazard::none || kind == Hazard::cooked || kind == Hazard::honey || kind == Hazard::curing_salt || kind == Hazard::cooked_rice) return kind;
   bool cooked = line.pack && has_any(line.pack_noun, {"tin", "can", "jar", "carton", "pouch"}), minced = false;
   const auto look = [&](WordKey key) {
@@ -303,15 +310,19 @@ Hazard hazard_of(const Recipe& recipe, const TakeLine& line) {
     cooked = cooked || says_not_raw(key);
     minced = minced || key == kMinced || key == kGround;
   };
-  for (const WordKey key : recipe.keys_of(line)) look(key);
+  const auto own = recipe.keys_of(line);
+  static const WordKey kRoast = fold_key("roast");
+  for (std::size_t i = 0; i < own.size(); ++i)
+    if (own[i] != kRoast || i + 1 < own.size()) look(own[i]);  // roast beef is cooked, a beef roast is a joint
   std::vector<WordKey> keys;
   for (Index t = line.tails.first; t < line.tails.end(); ++t)
     if (recipe.tails[t].kind == TailKind::preparation) fold_keys(recipe.slice(recipe.tails[t].span), keys);
   for (const WordKey key : keys) look(key);
-  static const WordKey kDried = fold_key("dried");
+  static const WordKey kDried = fold_key("dried"), kDrained = fold_key("drained"), kThawed = fold_key("thawed");
+  const auto behind = [&](WordKey key) { return std::find(keys.begin(), keys.end(), key) != keys.end(); };
+  if (kind == Hazard::fish && behind(kDrained) && !behind(kThawed)) return Hazard::none;  // tuna, drained: out of a tin
   if (kind == Hazard::beans && std::find(keys.begin(), keys.end(), kDried) == keys.end()) {
     // "dried" is what makes them dangerous; "tinned" and "cooked" what makes them safe.
-    const auto own = recipe.keys_of(line);
     const bool dried = std::find(own.begin(), own.end(), kDried) != own.end();
     return cooked && !dried ? Hazard::none : Hazard::beans;
   }
@@ -322,7 +333,7 @@ Hazard hazard_of(const Recipe& recipe, const TakeLine& line) {
 
 bool has_hazards(const Recipe& recipe, int depth) {
   for (const TakeLine& line : recipe.lines)
-    if (hazard_of(line.food) != Hazard::none) return true;
+    if (by_name(recipe, line) != Hazard::none) return true;
   for (const Use& use : recipe.uses)
     if (use.recipe != nullptr && depth < kDeepest && has_hazards(*use.recipe, depth + 1)) return true;
   return false;

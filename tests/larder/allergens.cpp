@@ -45,25 +45,6 @@ TEST_CASE("every food is in the table of allergens, and every name of the table 
   }
 }
 
-TEST_CASE("every row of raw foods is a food, and what is unsafe raw and no plant is in it") {
-  std::set<std::string_view> kinds;
-  for (Rows row(data::hazards()); row.next();) {
-    if (row[0] == "not raw") continue;
-    kinds.insert(row[0]);
-    for (std::string_view foods = row[1]; !foods.empty();) {
-      const std::string_view name = next_item(foods, ',');
-      CHECK_MESSAGE(whole_name(name), name);
-      CHECK_MESSAGE(name_of(hazard_of(Larder::standard().find(name))) == row[0], name);
-    }
-  }
-  CHECK(kinds.size() == 17);
-  const std::set<std::string_view> ready{"fresh pasta", "puff pastry", "filo pastry", "shortcrust pastry", "sourdough starter", "bread dough"};
-  for (const Food& food : Larder::standard().all()) {
-    const bool flour = food.name.ends_with("flour") || food.name == "masa harina";
-    if (food.raw_risk && !flour && !ready.contains(food.name)) CHECK_MESSAGE(hazard_of(&food) != Hazard::none, food.name);
-  }
-}
-
 TEST_CASE("a name is searched to its front") {
   CHECK(brings("almond milk").contains == of("almonds"));
   CHECK(brings("peanut butter").contains == of("peanuts"));
