@@ -31,7 +31,10 @@ std::string_view number_in(std::string_view text) {
 
 bool names_a_cure(std::string_view name) {
   const std::string folded = lower(name);
-  return folded.find("curing salt") != std::string::npos || folded.find("nitrite") != std::string::npos;
+  // By other names of the trade: a cure of any of them is sold in more than one strength.
+  for (const std::string_view word : {"curing salt", "nitrite", "prague powder", "instacure", "insta cure", "insta-cure", "cure #1", "cure no. 1", "cure #2", "cure no. 2"})
+    if (folded.find(word) != std::string::npos) return true;
+  return false;
 }
 
 void check_cure_line(const Recipe& recipe, const TakeLine& line, const Tail& strength, Report& report) {
