@@ -128,7 +128,8 @@ class Checker {
 
 void check_safety(const Recipe& recipe, Report& report) {
   check_promises(recipe, report);
-  if (recipe.kind == FileKind::recipe && (has_hazards(recipe) || is_flavoured_oil(recipe))) Checker(recipe, report).run();
+  check_babies(recipe, report);
+  if (recipe.kind == FileKind::recipe && (has_hazards(recipe) || keeps_under_oil(recipe))) Checker(recipe, report).run();
 }
 
 }  // namespace qtn

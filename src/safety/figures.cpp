@@ -47,10 +47,11 @@ struct SafetyTable {
   std::array<std::optional<CoreRule>, kHazards> uk, us;
   std::array<DoneAfter, kHazards> done;
   std::array<Both, kHazards> keep;
-  Both stand, cool, half, hot, cold, frozen;
+  Both stand, out, cool, half, hot, cold, frozen;
   double settle = 0;
   std::unordered_set<WordKey> not_raw;
   std::unordered_set<const Food*> in_oil;
+  std::vector<std::string_view> rooms;
   std::vector<CautionWords> cautions;
 
   SafetyTable() {
@@ -59,13 +60,15 @@ struct SafetyTable {
       if (kind == "core") add_core(row);
       else if (kind == "done") add_done(row);
       else if (kind == "settle") settle = number(row[1]);
-      else if (kind == "stand") side(stand, row[1]) = {number(row[2]), 0, row[3], row[4], {}};
+      else if (kind == "stand" || kind == "out") side(kind == "out" ? out : stand, row[1]) = {number(row[2]), 0, row[3], row[4], {}};
       else if (kind == "cool" || kind == "half") side(kind == "cool" ? cool : half, row[1]) = {number(row[2]), number(row[3]), row[4], row[5], {}};
       else if (kind == "hot" || kind == "cold" || kind == "frozen") side(kind == "hot" ? hot : kind == "cold" ? cold : frozen, row[1]) = heat(row);
       else if (kind == "keep") add_keep(row);
       else if (kind == "caution") cautions.push_back({row[1], row[2], row[3]});
       else if (kind == "in oil")
         for (std::string_view foods = row[1]; !foods.empty();) in_oil.insert(Larder::standard().find(next_item(foods, ',')));
+      else if (kind == "room")
+        for (std::string_view words = row[1]; !words.empty();) rooms.push_back(next_item(words, ','));
       else if (kind == "not raw")
         for (std::string_view words = row[1]; !words.empty();) not_raw.insert(fold_key(next_item(words, ',')));
     }
@@ -140,6 +143,7 @@ double seconds_wanted(const CoreRule& rule, double celsius) {
 double settle_seconds() { return safety_table().settle; }
 DoneAfter done_after(Hazard hazard) { return safety_table().done[static_cast<std::size_t>(hazard)]; }
 const Limit& stand_limit(Law law) { return safety_table().stand.of(law); }
+const Limit& out_limit(Law law) { return safety_table().out.of(law); }
 const Limit& cool_limit(Law law) { return safety_table().cool.of(law); }
 const Limit* half_cool(Law law) {
   const Limit& half = safety_table().half.of(law);
@@ -155,6 +159,7 @@ const CautionWords& caution_words(std::string_view key) {
   return safety_table().cautions.front();
 }
 bool grows_in_oil(const Food* food) { return food != nullptr && safety_table().in_oil.contains(food); }
+std::span<const std::string_view> room_words() { return safety_table().rooms; }
 bool says_not_raw(WordKey word) { return safety_table().not_raw.contains(word); }
 
 }  // namespace qtn

@@ -2,6 +2,7 @@
 // their sources: data/safety.txt. Local codes rule over all of it.
 #pragma once
 #include <optional>
+#include <span>
 #include <string_view>
 #include <vector>
 
@@ -46,6 +47,7 @@ struct Limit {
   Quantity heat{};   // of hot, cold and frozen ones, in the scale of the source
 };
 const Limit& stand_limit(Law law);             // minutes
+const Limit& out_limit(Law law);               // minutes that raw food may be out of the cold
 const Limit& cool_limit(Law law);              // minutes to so many °C
 const Limit* half_cool(Law law);               // ... to the first of two steps; null where the law has one
 const Limit& keep_limit(Law law, Hazard food); // hours, chilled
@@ -59,6 +61,8 @@ struct CautionWords {
 const CautionWords& caution_words(std::string_view key);
 // Fresh things that bring what grows where there is no air: garlic, herbs, chillies.
 bool grows_in_oil(const Food* food);
+// Words that say that something stands in the room: "on the worktop".
+std::span<const std::string_view> room_words();
 // Does this word say that a food is cooked, tinned or dried already?
 bool says_not_raw(WordKey word);
 

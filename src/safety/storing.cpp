@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "recipe/sentences.hpp"
 #include "safety/say.hpp"
 
 namespace qtn {
@@ -9,8 +10,6 @@ namespace {
 
 constexpr double kHair = 0.1;        // °C, of a figure in the other scale
 constexpr double kRoomWarmth = 30;  // °C: what is kept above is kept hot, below it cold
-// Food under oil in the cold: a week, as for chilled food that is dated (FDA Food Code); common practice is less.
-constexpr double kOilHours = 7 * 24;
 
 class Storing {
  public:
@@ -21,7 +20,7 @@ class Storing {
     reheated();
     for (const Keep& keep : recipe_.keeps)
       if (keep.place == KeepPlace::chilled && !keep.once_open && !keep.length.is_lost()) kept(worst_of(tale_.end), in_base(keep.length, recipe_.dialect).high.approx() / 60, keep.span, keep.length_span);
-    if (is_flavoured_oil(recipe_)) oil();
+    if (keeps_under_oil(recipe_)) check_oil(recipe_, report_);
   }
 
  private:
@@ -51,7 +50,7 @@ class Storing {
     const Clause& clause = recipe_.clauses[event.clause];
     const Verb& verb = verb_of(clause);
     const std::string_view words = recipe_.slice(clause.span);
-    if (verb.name == "thaw") return thaw(event, clause, words);
+    if (verb.name == "thaw") return thaw(event, clause);
     const RawItem* const cooked = worst_of(event.items);
     const std::optional<double> heat = heat_of(clause);
     if (cooked == nullptr) return raw_wait(event, clause, heat);
@@ -117,11 +116,65 @@ class Storing {
     return "; " + std::string(name_of(other)) + ": " + std::string(limit.words);
   }
 
-  // Raw food that is kept: only how cold.
+  // Raw food that is kept: how cold, and how long out of the cold.
   void raw_wait(const PotEvent& event, const Clause& clause, const std::optional<double>& heat) {
     const auto raw = std::find_if(event.items.begin(), event.items.end(), [](const RawItem& item) { return spoils(item.kind) && item.kind != Hazard::rice && !item.heated; });
-    if (raw == event.items.end() || !heat || !in_cold(clause)) return;
-    if (*heat > cold_limit(law_).value + 0.1 && *heat < kRoomWarmth) too_warm(*raw, clause, cold_limit(law_), "colder");
+    if (raw == event.items.end()) return;
+    if (!in_cold(clause)) return left_out(*raw, event, clause, heat);
+    if (heat && *heat > cold_limit(law_).value + kHair && *heat < kRoomWarmth) too_warm(*raw, clause, cold_limit(law_), "colder");
+  }
+
+  // For longer than a rest that takes the chill off. What is cured, dried or fermented is another craft.
+  void left_out(const RawItem& raw, const PotEvent& event, const Clause& clause, const std::optional<double>& heat) {
+    const std::string_view verb = verb_of(clause).name;
+    if (raw.kind == Hazard::bacon || verb == "cure" || verb == "dry" || verb == "ferment" || verb == "mature") return;
+    if (std::any_of(event.items.begin(), event.items.end(), [](const RawItem& item) { return item.kind == Hazard::curing_salt; })) return;
+    const Limit& limit = out_limit(law_);
+    const Span room = in_room(clause);
+    if (std::max(least_minutes(recipe_, clause), only_most(clause)) <= limit.value || (room.empty() && !is_warm(heat))) return;
+    auto& problem = report_.add(Code::raw_left_out, clause.span, "The " + std::string(raw.name) + (plural(raw.name) ? " are" : " is") + " raw and out of the cold for longer than the figure.")
+                        .find(quoted(recipe_.slice(room.empty() ? clause.span : Span{clause.span.begin, std::max(clause.span.end, room.end)})))
+                        .expect(std::string(limit.words) + " (" + source_of(law_, limit.source) + ")").also(raw.place, "this is what spoils");
+    offer_fridge(problem, clause, room, "let it stand in the fridge");
+  }
+
+  bool is_warm(const std::optional<double>& heat) const { return heat && *heat > cold_limit(law_).value + kHair && *heat < kRoomWarmth; }
+
+  // Where a clause says, or the words behind it up to the next time, that it stands in the room; empty where something cold is said.
+  Span in_room(const Clause& clause) const {
+    Span all = clause.span;
+    const auto own = static_cast<Index>(&clause - recipe_.clauses.data());
+    for (const Sentence& sentence : sentences_of(recipe_, recipe_.steps[clause.step])) {
+      if (own < sentence.clauses.first || own >= sentence.clauses.end()) continue;
+      all.end = std::max(all.end, sentence.span.end);
+      for (Index c = sentence.clauses.end(); c-- > own + 1;)
+        if (recipe_.clauses[c].kind == ClauseKind::time) all.end = recipe_.clauses[c].span.begin;
+    }
+    const std::string_view text = recipe_.slice(all);
+    for (const std::string_view cold : {"fridge", "refrigerator", "freezer", "cold water", "iced water", " not ", "never"})
+      if (text.find(cold) != std::string_view::npos) return {};
+    Span found;
+    for (const std::string_view words : room_words())
+      if (const std::size_t at = text.find(words); at != std::string_view::npos && words.size() > found.size())
+        found = {all.begin + static_cast<std::uint32_t>(at), all.begin + static_cast<std::uint32_t>(at + words.size())};
+    return found;
+  }
+
+  // In place of the room, of the heat, or into the bracket where the room stands behind it.
+  void offer_fridge(Diagnostic& problem, const Clause& clause, Span room, const char* title) const {
+    const std::string fridge = "in the fridge";
+    if (room.empty()) {
+      const Term* const heat = term(clause, TermRole::temperature);
+      if (heat == nullptr) return;
+      const bool at = recipe_.slice({heat->span.begin - 3, heat->span.begin}) == "at ";
+      problem.offer({heat->span.begin - (at ? 3 : 0), heat->span.end}, fridge, title);
+    } else if (room.end <= clause.span.end) {
+      problem.offer(room, fridge, title);
+    } else {
+      std::string_view between = recipe_.slice({clause.span.end - 1, room.begin});
+      while (between.ends_with(' ') || between.ends_with('\n')) between.remove_suffix(1);
+      problem.offer({clause.span.end - 1, room.end}, " " + fridge + std::string(between), title);
+    }
   }
 
   void held(const RawItem& item, const Clause& clause, double heat) {
@@ -153,26 +206,20 @@ class Storing {
     problem.offer(length, days, "keep it for " + days);
   }
 
-  void thaw(const PotEvent& event, const Clause& clause, std::string_view words) {
+  void thaw(const PotEvent& event, const Clause& clause) {
     const auto raw = std::find_if(event.items.begin(), event.items.end(), [](const RawItem& item) { return spoils(item.kind) && item.kind != Hazard::rice; });
-    if (raw == event.items.end()) return;
-    for (const std::string_view room : {"room temperature", "kitchen temperature", "worktop", "counter", "warm place"})
-      if (words.find(room) != std::string_view::npos) {
-        auto& problem = report_.add(Code::thawed_warm, clause.span, "The " + std::string(raw->name) + (plural(raw->name) ? " thaw" : " thaws") + " in the warm.")
-            .find(quoted(words)).expect("`in the fridge`, or cold water that is changed (common practice; foodsafety.gov)");
-        for (const std::string& place : {"at " + std::string(room), "on the " + std::string(room), "in a " + std::string(room)})
-          if (const std::size_t at = words.find(place); at != std::string_view::npos) {
-            const auto begin = clause.span.begin + static_cast<std::uint32_t>(at);
-            problem.offer({begin, begin + static_cast<std::uint32_t>(place.size())}, "in the fridge", "thaw it in the fridge");
-          }
-        return;
-      }
+    if (raw == event.items.end() || in_cold(clause)) return;
+    const Span room = in_room(clause);
+    if (room.empty() && !is_warm(heat_of(clause))) return;
+    auto& problem = report_.add(Code::thawed_warm, clause.span, "The " + std::string(raw->name) + (plural(raw->name) ? " thaw" : " thaws") + " in the warm.")
+                        .find(quoted(recipe_.slice({clause.span.begin, std::max(clause.span.end, room.end)}))).expect("`in the fridge`, or cold water that is changed (common practice; foodsafety.gov)");
+    offer_fridge(problem, clause, room, "thaw it in the fridge");
   }
 
   // A block that heats something again says how hot it gets, or boils it.
   void reheated() {
     const RawItem* const worst = worst_of(tale_.end);
-    if (worst == nullptr || tale_.reheats.empty()) return;
+    if (worst == nullptr || (tale_.reheats.empty() && !is_warmed())) return;
     constexpr double kBoiled = 3;  // minutes at a simmer that heat a potful through: common practice, no source
     bool hot = false;
     const PotEvent* low = nullptr;
@@ -188,32 +235,57 @@ class Storing {
         hot = true;
       }
     }
-    if (hot) return;
-    const PotEvent& last = low != nullptr ? *low : tale_.reheats.back();
-    const Clause& clause = recipe_.clauses[last.clause];
-    auto& problem = report_.add(Code::reheated_cool, clause.span, low != nullptr ? "This is not hot enough to heat it again." : "Nothing says how hot it gets when it is heated again.")
-                        .find(quoted(recipe_.slice(clause.span))).expect("a reading of " + std::string(rule->words) + " in the middle (" + source_of(law_, rule->source) + ")")
+    if (hot || (low == nullptr && says_piping_hot())) return;
+    const Span place = low != nullptr ? recipe_.clauses[low->clause].span : tale_.reheats.empty() ? warmed_ : recipe_.clauses[tale_.reheats.back().clause].span;
+    auto& problem = report_.add(Code::reheated_cool, place, low != nullptr ? "This is not hot enough to heat it again." : "Nothing says how hot it gets when it is heated again.")
+                        .find(quoted(recipe_.slice(place))).expect("a reading of " + std::string(rule->words) + " in the middle (" + source_of(law_, rule->source) + ")")
                         .also(worst->place, "this is what spoils");
     if (low == nullptr)
-      problem.offer({clause.span.end, clause.span.end}, " until the middle [reads " + std::string(rule->write) + "]", "ask for a reading of " + std::string(rule->write));
+      problem.offer({place.end, place.end}, " until the middle [reads " + std::string(rule->write) + "]", "ask for a reading of " + std::string(rule->write));
   }
 
-  void oil() {
-    for (const Keep& keep : recipe_.keeps) {
-      const bool cold = keep.place == KeepPlace::chilled || keep.place == KeepPlace::frozen;
-      const double hours = keep.length.is_lost() ? 0 : in_base(keep.length, recipe_.dialect).high.approx() / 60;
-      if (keep.place == KeepPlace::frozen || (cold && hours <= kOilHours)) continue;
-      const std::string week = std::to_string(static_cast<int>(kOilHours / 24)) + " days chilled";
-      report_.add(Code::oil_keeps_garlic, keep.span, cold ? "That is long for garlic or herbs in oil." : "Garlic or herbs in oil are kept out of the cold here.")
-          .find(quoted(recipe_.slice(keep.span))).expect("chilled, for a week at most, and thrown away after (common practice, no source)")
-          .offer(keep.span, week, "keep it " + week);
-    }
+  template <class Ask>
+  void each_reheating(Ask ask) const {
+    for (const AfterBlock& block : recipe_.after)
+      for (Index s = block.steps.first; s < block.steps.end() && block.field == Field::to_reheat; ++s)
+        for (const Sentence& sentence : sentences_of(recipe_, recipe_.steps[s])) ask(sentence, lower(recipe_.slice(sentence.span)));
+  }
+
+  // Warmed, with or without a time; where is kept in warmed_.
+  bool is_warmed() {
+    each_reheating([&](const Sentence& sentence, const std::string& text) {
+      if (text.find("not ") != std::string::npos || text.find("never") != std::string::npos) return;
+      bool gentle = false;
+      for (const std::string_view open : {"warm ", "gently warm", "slowly warm", "heat ", "gently heat", "reheat", "microwave"}) gentle = gentle || text.starts_with(open);
+      Span time;
+      for (Index c = sentence.clauses.first; c < sentence.clauses.end(); ++c) {
+        const Clause& clause = recipe_.clauses[c];
+        if (clause.kind != ClauseKind::time || verb_of(clause).wait) continue;
+        time = clause.span;
+        gentle = gentle || verb_of(clause).name == "warm";
+      }
+      if (!gentle) return;
+      warmed_ = time.empty() ? sentence.span : time;
+      if (time.empty() && text.ends_with('.')) --warmed_.end;
+    });
+    return !warmed_.empty();
+  }
+
+  // "Steaming hot all the way through": the Food Standards Agency's own words, from memory.
+  bool says_piping_hot() const {
+    bool said = false;
+    each_reheating([&](const Sentence&, const std::string& text) {
+      for (const std::string_view words : {"piping", "steaming", "bubbling", "boil", "simmer", "hot all the way", "hot through", "hot right through"})
+        said = said || text.find(words) != std::string::npos;
+    });
+    return said;
   }
 
   const Recipe& recipe_;
   Law law_;
   const PotTale& tale_;
   Report& report_;
+  Span warmed_;  // where `to reheat:` warms without a word of how hot
   // Of the food that cools: since which heat, for how many minutes at the most, and whether the first step was said.
   Index cooling_since_ = kNone;
   double gone_ = 0;
@@ -221,23 +293,6 @@ class Storing {
 };
 
 }  // namespace
-
-bool is_flavoured_oil(const Recipe& recipe) {
-  bool oil = false, flavour = false;
-  for (const TakeLine& line : recipe.lines) {
-    if (line.struck || line.alternative) continue;
-    const std::string_view name = line.food == nullptr ? std::string_view() : line.food->name;
-    if (name.ends_with("oil")) {
-      oil = true;
-      continue;
-    }
-    const bool fresh = grows_in_oil(line.food);
-    flavour = flavour || fresh;
-    const bool dry = line.food != nullptr && (line.food->seasoning || name == "salt" || name == "sea salt flakes");
-    if (!fresh && !dry) return false;  // something else is in it: a dish, a dressing
-  }
-  return oil && flavour;
-}
 
 void check_storing(const Recipe& recipe, Law law, const PotTale& tale, Report& report) { Storing(recipe, law, tale, report).run(); }
 
