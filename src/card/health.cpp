@@ -70,13 +70,15 @@ void Maker::allergens() {
   if (!unknown.empty()) fact(FactKind::not_known, Caption::not_known, plain(unknown));
   for (const GuestNeed& need : guests_of(recipe_, nullptr)) {
     std::string text = need.who + ": ";
-    std::string can, look, not_;
+    std::string can, look, open, not_;
     for (const std::string& dish : need.can) add(can, ", ", dish);
     for (const std::string& dish : need.label) add(look, ", ", dish);
+    for (const std::string& dish : need.open) add(open, ", ", dish);
     for (const std::string& dish : need.cannot) add(not_, ", ", dish);
     std::string all;
     if (!can.empty()) add(all, "; ", can);
     if (!look.empty()) add(all, "; ", std::string(words_[Caption::after_labels]) + look);
+    if (!open.empty()) add(all, "; ", std::string(words_[Caption::nobody_can_say]) + open);
     if (!not_.empty()) add(all, "; ", std::string(words_[Caption::not_for_them]) + not_);
     fact(FactKind::guests, Caption::can_eat, plain(text + all));
   }

@@ -152,6 +152,7 @@ constexpr CaptionRow kRows[] = {
     {Caption::not_known, "Not known", "Not known"},
     {Caption::can_eat, "Can eat", "Can eat"},
     {Caption::after_labels, "when the labels allow it ", "when the labels allow it "},
+    {Caption::nobody_can_say, "nobody can say from the lists of allergens for ", "nobody can say from the lists of allergens for "},
     {Caption::not_for_them, "not ", "not "},
     {Caption::caution, "Caution", "Caution"},
     {Caption::checked, "Heat checked", "Heat checked"},

@@ -33,7 +33,7 @@ enum class Caption : std::uint8_t {
   // the clock
   begin, hands_on, waiting, whole_time, proof, takes_time, hands_on_and, waiting_and, begin_so_long, before_serving, made_once, can_wait, by_itself, rests_on, changed, run_sheet,
   // allergens and safety
-  contains, contains_instead, see_label, not_known, can_eat, after_labels, not_for_them, caution, checked, not_checked, nor,
+  contains, contains_instead, see_label, not_known, can_eat, after_labels, nobody_can_say, not_for_them, caution, checked, not_checked, nor,
   // orders and costs
   order_sheet, comes, order_by, no_supplier, also_have, dishes, to_pay, packs, together, amount, details, cost_sheet, cost, portion, price, share, line_by_line, versions, version, difference,
   count_,

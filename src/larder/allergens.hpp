@@ -20,16 +20,21 @@ struct AllergenRow {
 std::span<const AllergenRow> allergen_list();
 // The keys that a word of a kitchen file or a menu means: "gluten" is four of them. None: it is on no list.
 AllergenSet allergens_meant(std::string_view word);
+// The same of a thing that contains it: "nuts" is the row of a nut that nobody names.
+AllergenSet allergens_held(std::string_view word);
+// What a set may turn out to be: the row "nuts" is a nut that nobody names, so it may be any of them.
+AllergenSet may_be(AllergenSet set);
 
 struct Brings {
   AllergenSet contains = 0;
   AllergenSet label = 0;   // made things bring them often: the label decides
-  bool known = false;      // false: the table does not know the thing, and the sets are what its words tell
-  bool see_label = false;  // a made thing with a word before its name that nobody knows
+  AllergenSet absent = 0;  // its name promises that they are not in it: "vegan butter"; they are under the label
+  bool known = false;      // false: some of its words are in no row, and the sets are what the others tell
+  bool see_label = false;  // a made thing with a word before its name that nobody knows, or with a promise in it
 };
-// What a listed name brings: "almond milk", "truffle butter". A name that only ends in a known one ("peanut brittle
-// biscuits") is searched word by word; what is promised ("vegan butter") goes under the label.
+// What a listed name brings: every word of it is read, the longest names first, so that "almond milk" is no milk and "tuna
+// mayonnaise" is fish and eggs.
 Brings brings(std::string_view name);
-Brings brings(std::span<const WordKey> words);  // the same for a name that is folded already
+Brings brings(std::string_view name, std::span<const WordKey> words);  // the same where it is folded already
 
 }  // namespace qtn

@@ -56,6 +56,7 @@ struct HouseFood {
   std::string name;
   Food food;
   bool allergens_said = false;  // `contains wheat, rye`, or `contains nothing`
+  bool nothing_else = false;    // `contains celery, nothing else`: somebody has read its label
   std::uint32_t contains = 0;   // an AllergenSet
 };
 

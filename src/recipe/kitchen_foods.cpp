@@ -111,9 +111,11 @@ void KitchenReader::allergen(const Cell& cell, HouseFood& house) {
   const auto folded = fold_name(cell.text);
   if (folded.empty()) return wrong(Code::kitchen_food_fact, Field::ingredients, cell.span);
   house.allergens_said = true;
-  const AllergenSet meant = allergens_meant(cell.text);
-  house.contains |= meant;
-  if (meant != 0 || cell.word == "nothing") return;
+  const AllergenSet held = allergens_held(cell.text);
+  house.contains |= held;
+  const bool nothing = cell.word == "nothing" || cell.word == "nothing else";
+  house.nothing_else = house.nothing_else || nothing;
+  if (held != 0 || nothing) return;
   std::vector<std::string_view> known{"nothing", "gluten", "nuts", "shellfish"};
   for (const AllergenRow& row : allergen_list()) known.push_back(row.key);
   const auto near = nearest(cell.word, known, 1);

@@ -71,7 +71,7 @@ class Gatherer {
     const Brings brought = house(recipe, line);
     if (brought.known && (brought.contains | brought.label) == 0 && !brought.see_label) return;
     Bringer one;
-    one.contains = brought.contains, one.label = brought.label, one.known = brought.known, one.see_label = brought.see_label;
+    one.contains = brought.contains, one.label = brought.label, one.absent = brought.absent, one.known = brought.known, one.see_label = brought.see_label;
     one.instead = listed.alternative, one.optional = line.optional;
     one.name = line.name, one.way = way, one.place = at;
     for (const Bringer& old : sheet_.bringers)
@@ -79,16 +79,16 @@ class Gatherer {
     sheet_.bringers.push_back(std::move(one));
   }
 
-  // What the house says of its own ingredient goes before the table.
+  // The table and what the house says of its own ingredient, together. `contains celery, nothing else` was read from its label.
   static Brings house(const Recipe& recipe, const TakeLine& line) {
-    if (recipe.kitchen)
-      if (const HouseFood* const own = recipe.kitchen->food(line.name); own != nullptr && own->allergens_said) {
-        Brings out;
-        out.known = true;
-        out.contains = own->contains;
-        return out;
-      }
-    Brings out = brings(recipe.keys_of(line));
+    Brings out = brings(line.name, recipe.keys_of(line));
+    const HouseFood* const own = recipe.kitchen ? recipe.kitchen->food(line.name) : nullptr;
+    if (own != nullptr && own->allergens_said) {
+      out.known = true;
+      out.contains |= own->contains;
+      if (own->nothing_else) out.label = 0, out.see_label = false;
+      out.label &= ~out.contains;
+    }
     // `lemon juice, from half a lemon` is pressed here and has no label.
     if (const Tail* const from = tail_of(recipe, line, TailKind::from); from != nullptr && !from->name.empty()) out.label = 0;
     return out;
@@ -123,10 +123,25 @@ std::vector<std::string> keys_in(AllergenSet set) {
   return out;
 }
 
-std::string join(const std::vector<std::string>& words) {
+std::string join(const std::vector<std::string>& words, std::string_view last = " and ") {
   std::string out;
-  for (std::size_t i = 0; i < words.size(); ++i) out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
+  for (std::size_t i = 0; i < words.size(); ++i) out += std::string(i == 0 ? "" : i + 1 == words.size() ? last : ", ") + words[i];
   return out;
+}
+
+// "the celery, from the Chicken stock,"
+std::string told(const Bringer& one, bool goes_on) {
+  return "the " + one.name + (one.way.empty() ? "" : ", from the " + one.way + (goes_on ? "," : ""));
+}
+
+// Why nobody can be sure that it is free of these; empty where it is.
+std::string doubt(const Bringer& one, AllergenSet avoided) {
+  avoided &= ~one.absent;
+  if (avoided == 0) return "";
+  const AllergenSet seen = one.label & avoided, maybe = seen != 0 ? seen : may_be(one.contains | one.label) & avoided;
+  if (maybe != 0) return "Only a label tells whether there is any " + join(keys_in(maybe), " or ") + " in " + told(one, false) + ".";
+  if (!one.known) return "The table of allergens does not know " + told(one, true) + " so nobody can say that the promise is kept.";
+  return one.see_label && one.absent == 0 ? "Only a label tells what else is in " + told(one, false) + "." : "";
 }
 
 }  // namespace
@@ -158,10 +173,12 @@ std::vector<std::string> groups_of(AllergenSet set, AllergenList list) {
     if ((set >> i & 1) == 0 || group.empty()) continue;
     auto at = std::find_if(groups.begin(), groups.end(), [&](const auto& one) { return one.first == group; });
     if (at == groups.end()) at = groups.insert(groups.end(), {group, {}});
-    if (rows[i].key != group) at->second.emplace_back(rows[i].key);
+    if (rows[i].key != group && rows[i].key != "nuts") at->second.emplace_back(rows[i].key);
   }
+  const bool unnamed = (set & allergens_held("nuts")) != 0;
   std::vector<std::string> out;
-  for (const auto& [group, kinds] : groups) {
+  for (auto& [group, kinds] : groups) {
+    if (unnamed && group.ends_with("nuts") && group != "peanuts" && !kinds.empty()) kinds.emplace_back("others not named");
     // "milk"; a group of several says which of them; "soybeans" are what everybody calls soya.
     const bool several = group == "cereals containing gluten" || group.ends_with("nuts");
     out.push_back(std::string(group) + (several && !kinds.empty() ? " (" + join(kinds) + ")" : ""));
@@ -169,32 +186,33 @@ std::vector<std::string> groups_of(AllergenSet set, AllergenList list) {
   return out;
 }
 
-AllergenSet promised(const Recipe& recipe, Span words, Report* report) {
-  AllergenSet out = 0;
-  for (const Span item : items(recipe, words)) {
-    const AllergenSet keys = allergens_meant(recipe.slice(item));
-    out |= keys;
-    if (keys != 0 || report == nullptr) continue;
-    auto& problem = report->add(Code::unknown_allergen, item, "`" + std::string(recipe.slice(item)) + "` is no allergen of the lists, so nobody can check it.")
-          .expect("a word of them: gluten, wheat, milk, eggs, fish, crustaceans, molluscs, nuts, almonds, peanuts, soya, sesame, celery, mustard, sulphites, lupin");
-    std::vector<std::string_view> known;
-    for (const auto& one : allergen_list()) known.push_back(one.key);
-    for (const std::string_view near : nearest(recipe.slice(item), known)) problem.offer(item, std::string(near), "write `" + std::string(near) + "`");
-  }
-  return out;
+AllergenSet promised(const Recipe& recipe, Span word, Report* report) {
+  const AllergenSet meant = allergens_meant(recipe.slice(word));
+  if (meant != 0 || report == nullptr) return meant;
+  auto& problem = report->add(Code::unknown_allergen, word, "`" + std::string(recipe.slice(word)) + "` is no allergen of the lists, so nobody can check it.")
+        .expect("a word of them: gluten, wheat, milk, eggs, fish, crustaceans, molluscs, nuts, almonds, peanuts, soya, sesame, celery, mustard, sulphites, lupin");
+  std::vector<std::string_view> known;
+  for (const auto& one : allergen_list()) known.push_back(one.key);
+  for (const std::string_view near : nearest(recipe.slice(word), known)) problem.offer(word, std::string(near), "write `" + std::string(near) + "`");
+  return 0;
 }
 
 void check_promises(const Recipe& recipe, Report& report) {
   for (const TextFact& fact : recipe.facts) {
     if (fact.field != Field::without) continue;
-    const AllergenSet avoided = promised(recipe, fact.span, &report);
+    AllergenSet avoided = 0;
+    for (const Span item : items(recipe, fact.span)) avoided |= promised(recipe, item, &report);
     if (avoided == 0) continue;
     for (const Bringer& one : allergens_of(recipe).bringers) {
-      const AllergenSet bad = one.contains & avoided;
-      if (bad == 0) continue;
-      report.add(Code::brings_what_is_promised_away, one.place, "The " + one.name + (one.way.empty() ? "" : ", from the " + one.way + ",") + " brings " + join(keys_in(bad)) + ".")
-          .find("`" + one.name + "`").expect("something else in its place, or a line `without:` that does not promise it")
-          .also(fact.span, "promised here");
+      if (const AllergenSet bad = one.contains & avoided; bad != 0) {
+        report.add(Code::brings_what_is_promised_away, one.place, "The " + one.name + (one.way.empty() ? "" : ", from the " + one.way + ",") + " brings " + join(keys_in(bad)) + ".")
+            .find(quoted(one.name)).expect("something else in its place, or a line `without:` that does not promise it")
+            .also(fact.span, "promised here");
+      } else if (const std::string why = doubt(one, avoided); !why.empty()) {
+        report.add(Code::promise_unsure, one.place, why)
+            .find(quoted(one.name)).expect("one that is known to be without it, or what its label says, in the kitchen file: " + quoted(one.name + "   contains nothing else"))
+            .also(fact.span, "promised here");
+      }
     }
   }
   if (recipe.kind == FileKind::menu) guests_of(recipe, &report);

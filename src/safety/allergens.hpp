@@ -11,6 +11,7 @@ namespace qtn {
 
 struct Bringer {
   AllergenSet contains = 0, label = 0;
+  AllergenSet absent = 0;  // its name promises that they are not in it
   bool known = true;       // false: the table does not know it
   bool see_label = false;
   bool instead = false;    // an `or` line: only where it is taken
@@ -32,16 +33,18 @@ enum class AllergenList : std::uint8_t { european, american };
 // The groups of a set, each once, as that list calls them: "cereals containing gluten (wheat, rye)".
 std::vector<std::string> groups_of(AllergenSet set, AllergenList list);
 
-// `without:` against the list: an ingredient that brings it is an error, with both places.
+// `without:` against the list: an ingredient that brings it is an error, with both places; one of which nobody can say, a warning.
 void check_promises(const Recipe& recipe, Report& report);
-// The keys of each word of `without: milk, gluten`; what no list knows is reported where a report is given.
-AllergenSet promised(const Recipe& recipe, Span words, Report* report);
+// The keys of one such word, `milk`; what no list knows is reported where a report is given.
+AllergenSet promised(const Recipe& recipe, Span word, Report* report);
 
 // "3 without gluten" of a menu's guests, against its dishes.
 struct GuestNeed {
-  std::string who;                       // "3 without gluten"
+  std::string who;          // "3 without gluten"
+  Span place;
   AllergenSet avoids = 0;
-  std::vector<std::string> can, label, cannot;  // dishes
+  bool more = false;        // "1 vegan": more than the lists of allergens can tell, so no dish is a plain yes
+  std::vector<std::string> can, label, open, cannot;  // dishes; `open`: nobody can say
 };
 std::vector<GuestNeed> guests_of(const Recipe& menu, Report* report);
 
