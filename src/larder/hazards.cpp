@@ -80,7 +80,7 @@ struct HazardTable {
   }
 
   static bool has_one(std::span<const WordKey> name, const Together& all) {
-    return std::any_of(all.begin(), all.end(), [&](const std::vector<WordKey>& together) { return !std::ranges::search(name, together).empty(); });
+    return std::any_of(all.begin(), all.end(), [&](const std::vector<WordKey>& together) { return std::search(name.begin(), name.end(), together.begin(), together.end()) != name.end(); });
   }
 
   Hazard by_words(std::span<const WordKey> name) const {
