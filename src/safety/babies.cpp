@@ -20,13 +20,13 @@ bool is_for_babies(std::string_view words) {
 }  // namespace
 
 void check_babies(const Recipe& recipe, Report& report) {
-  bool babies = is_for_babies(recipe.title);
-  for (const TextFact& fact : recipe.facts) babies = babies || (fact.field == Field::note && is_for_babies(recipe.slice(fact.span)));
-  for (Index l = 0; babies && l < recipe.lines.size(); ++l) {
-    const TakeLine& line = recipe.lines[l];
+  for (const TakeLine& line : recipe.lines) {
     if (line.struck || hazard_of(recipe, line) != Hazard::honey) continue;
-    report.add(Code::honey_for_baby, line.name_span, "Honey is not for babies under 12 months, raw or cooked.")
-        .find("words that say that this is for one").expect("no honey; ripe banana, apple or pear sweetens it (NHS advice, from memory)");
+    bool babies = is_for_babies(recipe.title);
+    for (const TextFact& fact : recipe.facts) babies = babies || (fact.field == Field::note && is_for_babies(recipe.slice(fact.span)));
+    if (babies)
+      report.add(Code::honey_for_baby, line.name_span, "Honey is not for babies under 12 months, raw or cooked.")
+          .find("words that say that this is for one").expect("no honey; ripe banana, apple or pear sweetens it (NHS advice, from memory)");
     return;
   }
 }

@@ -134,15 +134,18 @@ class Cautioner {
   // Dried beans of any kind in a slow cooker, which may never boil. Kidney beans have a check of their own.
   void slow_beans() {
     static const WordKey kDried = fold_key("dried"), kBean = fold_key("beans");
-    const std::string text = lower(recipe_.text);
-    if (text.find("slow cooker") == std::string::npos && text.find("slow-cooker") == std::string::npos) return;
-    for (const Clause& clause : recipe_.clauses)
-      if (verb_of(clause).name == "boil" && least_minutes(recipe_, clause) >= 10) return;
     for (const TakeLine& line : recipe_.lines) {
       const auto keys = recipe_.keys_of(line);
-      if (std::find(keys.begin(), keys.end(), kDried) != keys.end() && std::find(keys.begin(), keys.end(), kBean) != keys.end() && hazard_of(recipe_, line) == Hazard::none)
-        say("beans", kNone, std::string(line.name));
+      if (std::find(keys.begin(), keys.end(), kDried) == keys.end() || std::find(keys.begin(), keys.end(), kBean) == keys.end()) continue;
+      if (hazard_of(recipe_, line) == Hazard::none && in_slow_cooker()) say("beans", kNone, std::string(line.name));
     }
+  }
+
+  // ... and nothing boils hard before.
+  bool in_slow_cooker() const {
+    const std::string text = lower(recipe_.text);
+    if (text.find("slow cooker") == std::string::npos && text.find("slow-cooker") == std::string::npos) return false;
+    return std::none_of(recipe_.clauses.begin(), recipe_.clauses.end(), [&](const Clause& clause) { return verb_of(clause).name == "boil" && least_minutes(recipe_, clause) >= 10; });
   }
 
   static bool needs_heat(Hazard kind) {
@@ -214,7 +217,7 @@ class Cautioner {
       const bool on_hob = clause.place == Takes::hob || ((verb.takes & static_cast<std::uint8_t>(Takes::hob)) != 0 && clause.place == Takes::nothing);
       const bool reading = clause.kind == ClauseKind::reading;
       if (fat && (verb.name.ends_with("fry") || (on_hob && hottest > 120))) say("fat", s, {});
-      const bool to_caramel = says_caramel(step) && ((on_hob && verb.heats) || hottest >= kHotSugar) && !in_oven(step);
+      const bool to_caramel = sugar && !fat && ((on_hob && verb.heats) || hottest >= kHotSugar) && !in_oven(step) && says_caramel(step);
       if (sugar && !fat && (verb.name == "caramelise" || to_caramel || (hottest >= kHotSugar && (on_hob || (reading && !in_oven(step)))))) say("sugar", s, {});
     }
   }

@@ -133,20 +133,23 @@ class Storing {
     const Span room = in_room(clause);
     if (std::max(least_minutes(recipe_, clause), only_most(clause)) <= limit.value || (room.empty() && !is_warm(heat))) return;
     auto& problem = report_.add(Code::raw_left_out, clause.span, "The " + std::string(raw.name) + (plural(raw.name) ? " are" : " is") + " raw and out of the cold for longer than the figure.")
-                        .find(quoted(recipe_.slice(room.empty() ? clause.span : Span{clause.span.begin, std::max(clause.span.end, room.end)})))
+                        .find(quoted(recipe_.slice(both(clause.span, room))))
                         .expect(std::string(limit.words) + " (" + source_of(law_, limit.source) + ")").also(raw.place, "this is what spoils");
     offer_fridge(problem, clause, room, "let it stand in the fridge");
   }
 
   bool is_warm(const std::optional<double>& heat) const { return heat && *heat > cold_limit(law_).value + kHair && *heat < kRoomWarmth; }
 
-  // Where a clause says, or the words behind it up to the next time, that it stands in the room; empty where something cold is said.
+  // Where a clause says that it stands in the room, or the words of its sentence from the time before to the next; empty where
+  // something cold is said.
   Span in_room(const Clause& clause) const {
     Span all = clause.span;
     const auto own = static_cast<Index>(&clause - recipe_.clauses.data());
     for (const Sentence& sentence : sentences_of(recipe_, recipe_.steps[clause.step])) {
       if (own < sentence.clauses.first || own >= sentence.clauses.end()) continue;
-      all.end = std::max(all.end, sentence.span.end);
+      all = {std::min(all.begin, sentence.span.begin), std::max(all.end, sentence.span.end)};
+      for (Index c = sentence.clauses.first; c < own; ++c)
+        if (recipe_.clauses[c].kind == ClauseKind::time) all.begin = recipe_.clauses[c].span.end;
       for (Index c = sentence.clauses.end(); c-- > own + 1;)
         if (recipe_.clauses[c].kind == ClauseKind::time) all.end = recipe_.clauses[c].span.begin;
     }
@@ -159,6 +162,8 @@ class Storing {
         found = {all.begin + static_cast<std::uint32_t>(at), all.begin + static_cast<std::uint32_t>(at + words.size())};
     return found;
   }
+
+  static Span both(Span clause, Span room) { return room.empty() ? clause : Span{std::min(clause.begin, room.begin), std::max(clause.end, room.end)}; }
 
   // In place of the room, of the heat, or into the bracket where the room stands behind it.
   void offer_fridge(Diagnostic& problem, const Clause& clause, Span room, const char* title) const {
@@ -212,7 +217,7 @@ class Storing {
     const Span room = in_room(clause);
     if (room.empty() && !is_warm(heat_of(clause))) return;
     auto& problem = report_.add(Code::thawed_warm, clause.span, "The " + std::string(raw->name) + (plural(raw->name) ? " thaw" : " thaws") + " in the warm.")
-                        .find(quoted(recipe_.slice({clause.span.begin, std::max(clause.span.end, room.end)}))).expect("`in the fridge`, or cold water that is changed (common practice; foodsafety.gov)");
+                        .find(quoted(recipe_.slice(both(clause.span, room)))).expect("`in the fridge`, or cold water that is changed (common practice; foodsafety.gov)");
     offer_fridge(problem, clause, room, "thaw it in the fridge");
   }
 

@@ -84,6 +84,7 @@ TEST_CASE("limits of standing, cooling, keeping and holding") {
                          : kind == "hot"        ? hot_limit(of).value
                          : kind == "cold"       ? cold_limit(of).value
                          : kind == "stand"      ? stand_limit(of).value
+                         : kind == "out"        ? out_limit(of).value
                                                 : keep_limit(of, hazard(kind.substr(kind.find(", ") + 2))).value;
     CHECK(value == doctest::Approx(std::stod(row[3])));
   }
