@@ -11,7 +11,7 @@ bool is_for_babies(std::string_view words) {
   const std::string text = lower(words);
   for (const std::string_view not_for : {"not for", "no honey", "without honey", "leave out the honey", "over 12 months", "over one", "over 1 year", "from 12 months"})
     if (text.find(not_for) != std::string::npos) return false;
-  for (const std::string_view baby : {"weaning", "for infants", "for babies", "for a baby", "for baby", "baby food", "baby rice", "baby porridge", "baby cereal", "baby puree", "baby purée", "baby's", "baby-led",
+  for (const std::string_view baby : {"weaning", "for infants", "for babies", "for a baby", "for baby", "baby food", "baby rice", "baby porridge", "baby cereal", "baby puree", "baby purée", "baby-led",
                                       "babies'", "from 6 months", "from six months", "6 months old", "six months old", "from 7 months", "from 8 months", "from 9 months", "6 months plus", "6 months +"})
     if (text.find(baby) != std::string::npos) return true;
   return false;

@@ -259,7 +259,8 @@ class Storing {
   // Warmed, with or without a time; where is kept in warmed_.
   bool is_warmed() {
     each_reheating([&](const Sentence& sentence, const std::string& text) {
-      if (text.find("not ") != std::string::npos || text.find("never") != std::string::npos) return;
+      for (const std::string_view other : {"not ", "never", "plate", "the oven", "the grill"})  // what is warmed is no food
+        if (text.find(other) != std::string::npos) return;
       bool gentle = false;
       for (const std::string_view open : {"warm ", "gently warm", "slowly warm", "heat ", "gently heat", "reheat", "microwave"}) gentle = gentle || text.starts_with(open);
       Span time;
