@@ -10,7 +10,6 @@
 
 #include "data/tables.hpp"
 #include "larder/allergens.hpp"
-#include "larder/hazards.hpp"
 #include "words/rows.hpp"
 
 using namespace qtn;
