@@ -4,6 +4,7 @@
 #include <memory>
 #include <string>
 
+#include "larder/allergens.hpp"
 #include "recipe/recipe.hpp"
 
 using namespace qtn;
@@ -172,6 +173,12 @@ TEST_CASE("ingredients of the house") {
   CHECK(block("ingredients", "starter   contains wheet") == "kitchen_allergen");
   CHECK(block("ingredients", "starter   contains wheat, milc; 50 g each") == "kitchen_allergen");
   CHECK(block("ingredients", "sherry   contains alcohol, sulphites") == "");
+  CHECK(block("ingredients", "stock cube   contains celery, nothing else") == "");
+  const House label("ingredients:\n  stock cube   contains celery, nothing else\n  trail mix   contains nuts\n");
+  REQUIRE(label.kitchen.foods.size() == 2);
+  CHECK(label.kitchen.foods[0].nothing_else);
+  CHECK_FALSE(label.kitchen.foods[1].nothing_else);
+  CHECK(label.kitchen.foods[1].contains == allergens_held("nuts"));
   CHECK(block("ingredients", "plain flour   2 g per ml") == "kitchen_density_far");
   CHECK(block("ingredients", "plain flour   0.53 g per ml") == "");
   // What the table says of flour accuses no flour of another name.
