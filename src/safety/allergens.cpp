@@ -4,6 +4,7 @@
 
 #include "diag/nearest.hpp"
 #include "recipe/makes.hpp"
+#include "safety/say.hpp"
 
 namespace qtn {
 namespace {
@@ -205,7 +206,7 @@ void check_promises(const Recipe& recipe, Report& report) {
     if (avoided == 0) continue;
     for (const Bringer& one : allergens_of(recipe).bringers) {
       if (const AllergenSet bad = one.contains & avoided; bad != 0) {
-        report.add(Code::brings_what_is_promised_away, one.place, "The " + one.name + (one.way.empty() ? "" : ", from the " + one.way + ",") + " brings " + join(keys_in(bad)) + ".")
+        report.add(Code::brings_what_is_promised_away, one.place, "The " + one.name + (one.way.empty() ? "" : ", from the " + one.way + ",") + (plural(one.name) ? " bring " : " brings ") + join(keys_in(bad)) + ".")
             .find(quoted(one.name)).expect("something else in its place, or a line `without:` that does not promise it")
             .also(fact.span, "promised here");
       } else if (const std::string why = doubt(one, avoided); !why.empty()) {

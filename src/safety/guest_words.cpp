@@ -20,6 +20,7 @@ constexpr std::string_view kWho[] = {"guests", "guest", "people", "persons", "pe
 // Words that say that something is not eaten, before its name and behind it.
 constexpr std::string_view kBefore[] = {"without", "no", "not", "never", "avoids", "avoid", "avoiding", "allergic", "allergy", "allergies", "intolerant", "intolerance", "free",
                         "cannot", "can't", "doesn't", "don't"};
+constexpr std::string_view kTurn[] = {"without", "no", "not", "avoids", "cannot", "can't", "allergic"};
 constexpr std::string_view kBehind[] = {"free", "allergic", "allergy", "allergies", "intolerant", "intolerance", "sufferer", "sufferers"};
 constexpr std::string_view kJoin[] = {"and", "or", "nor", "but", "&", "+"};
 constexpr std::string_view kCoeliac[] = {"coeliac", "coeliacs", "celiac", "celiacs"};
@@ -107,7 +108,16 @@ class Reader {
       else if (among(word, kOtherDiet)) said = diet(tokens.front(), 0);
       else if (!among(word, kWho) && !(said && word == "disease")) break;
     }
-    while (!tokens.empty() && among(tokens.back().word, kBehind)) without_ = true, tokens = tokens.first(tokens.size() - 1);
+    // "a friend of Ann without nuts": what stands before is not read, what follows is.
+    for (std::size_t k = 1; !without_ && k + 1 < tokens.size(); ++k)
+      if (among(tokens[k].word, kTurn)) {
+        not_read({tokens.front().span.begin, tokens[k - 1].span.end});
+        return item(tokens.subspan(k));
+      }
+    for (; !tokens.empty(); tokens = tokens.first(tokens.size() - 1)) {
+      if (among(tokens.back().word, kBehind)) without_ = true;
+      else if (!among(tokens.back().word, kWho)) break;
+    }
     if (tokens.empty()) {
       if (without_ && !found_ && !said && !nothing) not_read(all);
       return;
@@ -129,7 +139,7 @@ class Reader {
   bool diet(const Token& token, AllergenSet set) {
     need_.more = true;
     if (report_ != nullptr)
-      report_->add(Code::diet_not_checked, token.span, "The lists of allergens cannot tell what is " + std::string(menu_.slice(token.span)) + (set != 0 ? ", only which dishes surely are not." : "."))
+      report_->add(Code::diet_not_checked, token.span, quoted(menu_.slice(token.span)) + " asks for more than the lists of allergens can tell" + (set != 0 ? "; they say only which dishes it surely is not." : "."))
           .expect("a look at every dish by somebody who knows");
     return avoid(set);
   }
