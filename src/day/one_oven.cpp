@@ -18,6 +18,8 @@ class Keeper {
       jobs()[bakes_[at]].one_oven = bakes_[at];
       place(at);
     }
+    // An oven that is hot is not left alone for a night.
+    for (const auto& [job, activity] : hot_) jobs().push_back(job), posed_.activity_of.push_back(activity);
   }
 
  private:
@@ -54,6 +56,11 @@ class Keeper {
     other.one_oven = one.one_oven;
     if (!takes_over || !surely_before(one.end, other.begin)) return;
     other.goes_on = before;
+    if (one.heats && !other.heats && other.awake) {
+      plan::Job hot;
+      hot.begin = one.begin, hot.end = other.begin, hot.awake = true;
+      hot_.push_back({hot, posed_.activity_of[before]});
+    }
     other.heats = false;  // where two heatings follow each other: the fat in its tin, in the hot oven
   }
 
@@ -98,6 +105,7 @@ class Keeper {
   Posed& posed_;
   plan::Distances distances_;
   std::vector<Number> bakes_;
+  std::vector<std::pair<plan::Job, Number>> hot_;  // from a heating to its bake, and the heating's activity
 };
 
 }  // namespace

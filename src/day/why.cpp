@@ -37,9 +37,11 @@ plan::End reason_of(const Table& table, Number& index) {
   return other;
 }
 
-std::string clock_at(const Table& table, const plan::End& end) {
+// With its day where that is another than the one from which it is told.
+std::string clock_at(const Table& table, const plan::End& end, Minute from) {
   const plan::Placed& placed = table.posed.placed;
-  return write_clock(table.at(end.end ? placed.ends[end.activity] : placed.begins[end.activity]));
+  const Minute wall = table.at(end.end ? placed.ends[end.activity] : placed.begins[end.activity]);
+  return write_clock(wall) + (day_begin(wall) != day_begin(from) ? " on " + write_day(wall) : "");
 }
 
 }  // namespace
@@ -48,10 +50,13 @@ std::string why_no_later(const Table& table, Number activity) {
   const Clock& clock = table.clock;
   if (clock.network.activities[activity].follows != kNothing) return "at once after the step before";
   const plan::Point point = table.posed.placed.begins[activity].point;
+  const Minute from = table.at(table.posed.placed.begins[activity]);
+  const bool waits = clock.doings[activity].wait;
+  if (const auto over = over_before(clock, table.posed, table.plan, activity); waits && over && table.wall(*over) == from) return "at once after the step before";
   const plan::Why& why = table.plan.why[point];
   switch (why.kind) {
     case plan::Why::Kind::bound: return why.index >= table.posed.kept_from ? "as it was planned before" : "pinned to this hour";
-    case plan::Why::Kind::closed: return "so that it is done before the night";
+    case plan::Why::Kind::closed: return waits ? "so that nobody has to begin it in the night" : "so that it is done before the night";
     case plan::Why::Kind::midnight: return "so that the night falls into it";
     case plan::Why::Kind::order: {
       const plan::Order& order = table.plan.orders[why.index];
@@ -59,7 +64,7 @@ std::string why_no_later(const Table& table, Number activity) {
       const std::string what = order.what == plan::Order::For::oven || order.what == plan::Order::For::heat ? "the oven is"
                                : order.what == plan::Order::For::ring ? "the hob is"
                                : table.order.cooks == 1 ? "the cook is" : "the cooks are";
-      return what + " wanted from " + clock_at(table, plan::begin_of(other)) + " for " + name_of(clock, other);
+      return what + " wanted from " + clock_at(table, plan::begin_of(other), from) + " for " + name_of(clock, other);
     }
     case plan::Why::Kind::lag: {
       Number index = why.index;
@@ -67,16 +72,16 @@ std::string why_no_later(const Table& table, Number activity) {
       const Number other = end.activity;
       if (other == kNothing) return "";
       const Doing& doing = clock.doings[other];
-      if (doing.what == Doing::What::serving) return "to be ready at " + clock_at(table, end);
+      if (doing.what == Doing::What::serving) return "to be ready at " + clock_at(table, end, from);
       const Ticks least = table.posed.problem.lags[index].least;
       const Number label = table.posed.lag_rule[index];
       if (label != kNothing && least < 0) return "not too long after " + name_of(clock, other);
       const Doing& mine = clock.doings[activity];
       const Recipe& page = clock.recipe_of(doing);
       const bool beside = doing.step != kNone && doing.making == mine.making && page.steps[doing.step].kind == StepKindOf::meanwhile;
-      if (beside && least <= 0 && doing.step != mine.step) return "the step beside it begins at " + clock_at(table, end);
-      if (doing.making == mine.making && doing.part == mine.part) return "in time for the next step at " + clock_at(table, end);
-      return "in time for " + name_of(clock, other) + " at " + clock_at(table, end);
+      if (beside && least <= 0 && doing.step != mine.step) return "the step beside it begins at " + clock_at(table, end, from);
+      if (doing.making == mine.making && doing.part == mine.part) return "in time for the next step at " + clock_at(table, end, from);
+      return "in time for " + name_of(clock, other) + " at " + clock_at(table, end, from);
     }
     case plan::Why::Kind::job:
     case plan::Why::Kind::free: break;

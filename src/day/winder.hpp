@@ -41,6 +41,7 @@ class Winder {
   void part(Index making, Index part);
   void steps(Index making, Index part, PartClock& clock, Path& way);
   void ordinary(const Chain& chain, Path& way);
+  Fraction loose_of(Number last) const;
   bool wanted(const Making& making, Index part) const;
 
   // winder_steps.cpp
@@ -51,6 +52,7 @@ class Winder {
   void turns(const Doing& model, const Minutes& each, const Clause& clause, const Term& every, Chain& chain);
   bool is_work(const Recipe& recipe, const Sentence& sentence) const;
   void takes(Index making, const Clause& clause, Number by);
+  bool was_taken(Index making, const Target& target, const std::vector<Index>& uses) const;
 
   // winder_rules.cpp
   void taken();

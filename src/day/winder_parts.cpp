@@ -77,20 +77,28 @@ void Winder::part(Index making, Index part) {
   parts_[making][part] = std::move(clock);
 }
 
+// How much longer than the least the run up to an activity may take by chance.
+Fraction Winder::loose_of(Number last) const {
+  Fraction loose(0);
+  for (Number i = last; i != kNothing; i = clock_.network.activities[i].follows)
+    if (minutes_[i].chance) loose += *minutes_[i].most - minutes_[i].least;
+  return loose;
+}
+
 void Winder::ordinary(const Chain& chain, Path& way) {
   const plan::End begin = plan::begin_of(chain.first);
   for (const plan::End& end : way.ends) rule(end, begin, Fraction(0), kNothing);
+  // A dough rises from the moment that it is mixed, whatever the cook does meanwhile.
+  const Doing& first = clock_.doings[chain.first];
+  if (first.wait && first.verb->spoils && way.ends.size() == 1)
+    longest(way.ends.front(), begin, loose_of(way.ends.front().activity), kNothing);
   // A pause behind a wait with a written longest time is part of the waiting.
   for (const auto& [wait, minutes] : way.waits)
     longest(plan::begin_of(wait), begin, *minutes.most, clock_.network.activities[wait].label);
   for (const Chain& ahead : way.aheads) {
     const plan::End end = plan::end_of(ahead.last);
     rule(end, begin, Fraction(0), kNothing);
-    // Ready just then: where its own length is not sure, for the longest of it.
-    Fraction loose(0);
-    for (Number i = ahead.first; i <= ahead.last; ++i)
-      if (minutes_[i].chance) loose += *minutes_[i].most - minutes_[i].least;
-    longest(end, begin, loose, kNothing);
+    longest(end, begin, loose_of(ahead.last), kNothing);  // ready just then, for the longest of its length
   }
   way.ends.clear(), way.waits.clear(), way.aheads.clear();
   way.beside = begin;

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "day/winder.hpp"
+#include "words/lexicon.hpp"
 
 namespace qtn {
 namespace {
@@ -60,7 +61,10 @@ void Winder::withins(const PartClock& made, Index making, Index part, plan::End 
       for (Number i = 0; !clause.of.empty() && i < clock_.doings.size(); ++i) {
         const Doing& doing = clock_.doings[i];
         if (doing.making != making || doing.part != part || doing.verb == nullptr) continue;
-        if (verb_form(doing.verb->name, VerbForm::ing) == clause.of) from = i;
+        const Verb* deed = doing.verb;
+        if (doing.what == Doing::What::work)  // "Rub the butter into the flour." has no time of its own
+          if (const Found word = Lexicon::standard().longest(recipe.slice(doing.sentence), kVerbWord)) deed = &verb(word.row->verb);
+        if (verb_form(deed->name, VerbForm::ing) == clause.of) from = i;
       }
       if (from == kNothing) continue;
       const Number said = label(Said::What::within, making, part, c, clause.span);

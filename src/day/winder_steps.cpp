@@ -44,15 +44,28 @@ const Verb& verb_between(const Recipe& recipe, const Clause& clause, const Term&
   return *found;
 }
 
+// Words that open a remark and no deed. Common practice of the language, no source.
+bool opens_remark(std::string_view word) {
+  constexpr std::string_view kOpeners[] = {
+      "the", "a", "an", "it", "its", "they", "their", "that", "this", "these", "those", "there", "here", "if", "when", "once", "while", "until", "what",
+      "which", "who", "you", "your", "we", "our", "i", "my", "he", "she", "do", "don't", "does", "not", "no", "none", "never", "nothing", "in", "on", "at",
+      "by", "for", "from", "of", "with", "without", "as", "but", "and", "or", "so", "all", "some", "most", "more", "both", "each", "any", "many", "much",
+      "one", "two", "too", "be", "is", "are", "was", "should", "must", "may", "can", "will", "serves", "makes", "enough", "how", "why", "because", "only"};
+  return std::find(std::begin(kOpeners), std::end(kOpeners), word) != std::end(kOpeners);
+}
+
 }  // namespace
 
-// Is a sentence without a time something to do? Where it opens with a verb, or handles what is listed. Any other is a
-// remark and takes no time.
+// Is a sentence without a time something to do? Where it opens with a verb, or with a word that opens no remark ("Thread on
+// skewers"), or handles what is listed. A remark takes no time.
 bool Winder::is_work(const Recipe& recipe, const Sentence& sentence) const {
   for (Index c = sentence.clauses.first; c < sentence.clauses.end(); ++c)
     if (is_use(recipe.clauses[c].kind)) return true;
-  const Found word = Lexicon::standard().longest(recipe.slice(sentence.span), kVerbWord);
-  return word && verb(word.row->verb).deed == Deed::timed;
+  const std::string_view text = recipe.slice(sentence.span);
+  if (const Found word = Lexicon::standard().longest(text, kVerbWord)) return verb(word.row->verb).deed == Deed::timed;
+  const std::size_t end = text.find_first_of(" \n\r\t,;:.!?)");
+  const bool several = end != std::string_view::npos && text[end] != '.' && letter_at(text, 0) != 0;
+  return several && !opens_remark(lower(text.substr(0, end)));
 }
 
 Winder::Chain Winder::chain(Index making, Index part, Index step) {
@@ -195,15 +208,24 @@ void Winder::turns(const Doing& model, const Minutes& each, const Clause& clause
   chain.last = made;
 }
 
+bool Winder::was_taken(Index making, const Target& target, const std::vector<Index>& uses) const {
+  const bool use = target.kind == TargetKind::use && target.index < uses.size();
+  return std::any_of(taken_.begin(), taken_.end(), [&](const Taken& one) {
+    if (clock_.doings[one.by].making != making) return false;
+    return use ? one.making == uses[target.index] && one.part == kNone : one.making == making && one.part == target.index;
+  });
+}
+
 void Winder::takes(Index making, const Clause& clause, Number by) {
   const Recipe& recipe = this->recipe(making);
   const auto& uses = clock_.makings[making].uses;
   for (Index m = clause.mentions.first; m < clause.mentions.end(); ++m) {
     const Mention& mention = recipe.mentions[m];
-    // A later mention only names what went in before.
-    if (mention.taking == Taking::named || (mention.taking == Taking::mention && !mention.takes)) continue;
     Target target = mention.target;
     if (target.kind == TargetKind::line) target = recipe.lines[target.index].target;
+    // A later mention only names what went in before; of what is listed without an amount the first one takes it.
+    const bool named = mention.taking == Taking::named || (mention.taking == Taking::mention && !mention.takes);
+    if (named && was_taken(making, target, uses)) continue;
     if (target.kind == TargetKind::part && target.index != clause.part) taken_.push_back({making, target.index, by});
     if (target.kind == TargetKind::use && target.index < uses.size() && uses[target.index] != kNone)
       taken_.push_back({uses[target.index], kNone, by});
