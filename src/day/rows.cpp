@@ -113,6 +113,9 @@ std::string sheet_words(const Clock& clock, Number activity) {
   Span span = doing.sentence;
   const Recipe& recipe = *making.recipe;
   for (const Doing& other : clock.doings) {
+    // Work in front of it in the sentence has a row of its own.
+    if (doing.what == Doing::What::clause && other.what == Doing::What::work && other.making == doing.making && other.sentence.begin == doing.sentence.begin)
+      span.begin = std::max(span.begin, other.sentence.end);
     if (doing.what != Doing::What::clause || other.what != Doing::What::clause || other.making != doing.making) continue;
     if (other.sentence.begin != doing.sentence.begin || other.clause == doing.clause) continue;
     if (other.clause < doing.clause) {

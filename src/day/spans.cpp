@@ -45,6 +45,7 @@ Spans spans_of(const Clock& clock, Minute work) {
     if (doing.making == 0 && doing.part < spans.parts.size()) spans.parts[doing.part] = std::max(spans.parts[doing.part], before);
   }
   spans.hands_on = (spans.hands_on + clock.per_minute - 1) / clock.per_minute;
+  spans.whole = std::max(spans.whole, spans.hands_on);  // a card reckons with one cook
   spans.waiting = std::max<Minute>(0, spans.whole - spans.hands_on);
   return spans;
 }

@@ -2,6 +2,7 @@
 // rules let it; and raw food in a pause of its own making, which belongs in the cold.
 #include <algorithm>
 
+#include "day/lengths.hpp"
 #include "day/say.hpp"
 #include "day/table.hpp"
 #include "safety/pots.hpp"
@@ -17,6 +18,7 @@ class Standing {
   Standing(const Table& table, Day& day) : table_(table), day_(day) {}
 
   void run() {
+    for (Number i = 0; i < table_.clock.doings.size(); ++i) late(i);
     for (Index m = 0; m < table_.clock.makings.size(); ++m) {
       const Making& making = table_.clock.makings[m];
       const Recipe& recipe = *making.recipe;
@@ -25,7 +27,7 @@ class Standing {
       for (Number i = 0; i < table_.clock.doings.size(); ++i) {
         const Doing& doing = table_.clock.doings[i];
         if (doing.making == m && doing.what == Doing::What::clause && doing.verb->heats && holds_food(recipe, doing.part)) heat(m, i);
-        if (doing.making == m && doing.part != kNone && holds_raw(i)) pause(i);
+        if (doing.making == m && doing.part != kNone && holds_raw(i)) pause(i), left_out(i);
       }
     }
   }
@@ -94,7 +96,7 @@ class Standing {
       if (other.making == doing.making && other.part == doing.part && i < activity && other.verb != nullptr && other.verb->heats && !other.verb->heats_oven) return false;
     }
     for (const Clause& clause : recipe.clauses) {
-      if (clause.part != doing.part || clause.span.begin >= doing.sentence.begin) continue;
+      if (clause.part != doing.part || clause.span.begin >= (doing.clause != kNone ? recipe.clauses[doing.clause].span.begin : doing.sentence.begin)) continue;
       for (Index m = clause.mentions.first; m < clause.mentions.end(); ++m) {
         const Target& target = recipe.mentions[m].target;
         if (target.kind == TargetKind::line && is_risky(recipe, recipe.lines[target.index])) return true;
@@ -104,8 +106,8 @@ class Standing {
   }
 
   // Half an hour is the time a cook has it in hand (common practice, no source).
+  static constexpr Minute kInHand = 30;
   void pause(Number activity) {
-    constexpr Minute kInHand = 30;
     const Clock& clock = table_.clock;
     const Doing& doing = clock.doings[activity];
     const auto over = over_before(clock, table_.posed, table_.plan, activity);
@@ -114,6 +116,36 @@ class Standing {
     if (to - from <= kInHand) return;
     day_.cautions.push_back("Nothing is done to " + std::string(clock.recipe_of(doing).title) + " between " + hour_of(from) + " and " + hour_of(to) +
                             ": cover it and keep it in the fridge until then, it is raw.");
+  }
+
+  // A wait of raw food that no page sends into the cold, and that this plan makes long. What is cured or dried is no such wait.
+  void left_out(Number activity) {
+    const Clock& clock = table_.clock;
+    const Doing& doing = clock.doings[activity];
+    const bool cold = doing.place == Takes::fridge || doing.place == Takes::freezer;
+    if (!doing.wait || cold || doing.clause == kNone || has_any(doing.verb->name, {"cure", "dry", "brine", "salt", "mature", "thaw", "ferment", "hang", "age"})) return;
+    const Recipe& recipe = clock.recipe_of(doing);
+    const Limit& limit = out_limit(law_of(recipe));
+    const Minute from = waits_from(table_, activity).value_or(table_.at(table_.posed.placed.begins[activity])), to = table_.at(table_.posed.placed.ends[activity]);
+    if (static_cast<double>(table_.order.hours.gone(to) - table_.order.hours.gone(from)) <= limit.value) return;
+    day_.cautions.push_back(std::string(recipe.title) + " waits raw from " + hour_of(from) + " to " + hour_of(to) + ": " + std::string(limit.words) + " (" + std::string(limit.source) + ").");
+  }
+
+  static bool has_any(std::string_view name, std::initializer_list<std::string_view> verbs) { return std::find(verbs.begin(), verbs.end(), name) != verbs.end(); }
+
+  // A rest with a longest time that this plan begins well after the step before it: what rests does so from then on.
+  void late(Number activity) {
+    const Clock& clock = table_.clock;
+    const Doing& doing = clock.doings[activity];
+    if (!doing.wait || doing.clause == kNone || doing.overnight || clock.network.activities[activity].follows != kNothing || (doing.part != kNone && holds_raw(activity))) return;
+    const Making& making = clock.makings[doing.making];
+    const auto over = over_before(clock, table_.posed, table_.plan, activity);
+    if (!over || !minutes_of(making, doing.clause).longest_binds) return;
+    const Minute from = table_.wall(*over), to = table_.at(table_.posed.placed.begins[activity]);
+    if (to - from <= kInHand) return;
+    const Recipe& recipe = *making.recipe;
+    day_.cautions.push_back(std::string(recipe.title) + ": `" + words_of(recipe, recipe.clauses[doing.clause].span) + "` is planned for " + hour_of(to) + ", but the step before it is over at " + hour_of(from) +
+                            "; from then on it waits, which is longer than the page allows. Another hour, cook or oven may mend that.");
   }
 
   // Is the last step before it one in the cold? There it stays.

@@ -50,6 +50,8 @@ class Winder {
   void clause(Index making, Index part, Index step, Index clause, const Sentence& sentence, Chain& chain);
   void repeats(const Doing& model, const Minutes& each, const Clause& clause, Chain& chain);
   void turns(const Doing& model, const Minutes& each, const Clause& clause, const Term& every, Chain& chain);
+  Number work(Index making, Index part, Index step, Span words, Chain& chain);
+  bool has_work_first(const Recipe& recipe, const Sentence& sentence, const Clause& clause) const;
   bool is_work(const Recipe& recipe, const Sentence& sentence) const;
   void takes(Index making, const Clause& clause, Number by);
   bool was_taken(Index making, const Target& target, const std::vector<Index>& uses) const;

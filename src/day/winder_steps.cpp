@@ -84,6 +84,7 @@ void Winder::sentence(Index making, Index part, Index step, const Sentence& sent
       continue;
     }
     const Number first = static_cast<Number>(clock_.doings.size());
+    if (last == kNothing && has_work_first(recipe, sentence, recipe.clauses[c])) work(making, part, step, {sentence.span.begin, recipe.clauses[c].span.begin}, chain);
     clause(making, part, step, c, sentence, chain);
     for (const Index b : before) takes(making, recipe.clauses[b], first);
     takes(making, recipe.clauses[c], first);
@@ -92,17 +93,31 @@ void Winder::sentence(Index making, Index part, Index step, const Sentence& sent
   }
   if (last == kNothing) {
     if (!is_work(recipe, sentence)) return;
-    Doing work;
-    work.what = Doing::What::work;
-    work.making = making, work.part = part, work.step = step, work.sentence = sentence.span;
-    work.verb = &verb(kNoVerb);
-    work.guessed = true;
-    work.round = batch_, work.rounds = batches_;
-    last = add(work, Minutes{}, kNothing, chain.last);
-    if (chain.empty()) chain.first = last;
-    chain.last = last;
+    last = work(making, part, step, sentence.span, chain);
   }
   for (const Index b : before) takes(making, recipe.clauses[b], last);
+}
+
+Number Winder::work(Index making, Index part, Index step, Span words, Chain& chain) {
+  Doing work;
+  work.what = Doing::What::work;
+  work.making = making, work.part = part, work.step = step, work.sentence = words;
+  work.verb = &verb(kNoVerb);
+  work.guessed = true;
+  work.round = batch_, work.rounds = batches_;
+  chain.last = add(work, Minutes{}, kNothing, chain.last);
+  if (chain.empty()) chain.first = chain.last;
+  return chain.last;
+}
+
+// "Slice the apples and [bake 30 min]": somebody works before the oven does.
+bool Winder::has_work_first(const Recipe& recipe, const Sentence& sentence, const Clause& clause) const {
+  if (verb_of(clause).attention == Attention::throughout) return false;
+  const Found word = Lexicon::standard().longest(recipe.slice({sentence.span.begin, clause.span.begin}), kVerbWord);
+  if (!word || word.row->verb == clause.verb) return false;
+  if (verb(word.row->verb).name == "turn") return false;  // the heat down, the oven up, the joint over
+  const Verb& opens = verb(word.row->verb);
+  return opens.deed == Deed::timed && opens.attention == Attention::throughout && !opens.wait;
 }
 
 void Winder::clause(Index making, Index part, Index step, Index index, const Sentence& sentence, Chain& chain) {

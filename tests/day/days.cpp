@@ -112,7 +112,7 @@ TEST_CASE("days: a reason names the step that it is for, and its hour") {
   Clocked tart("recipe: Tart\nmeasures: British\nserves: 4\npart: Filling\ntake:\n  300 ml water\nmethod:\n  Stir [the water] [5 min].\npart: Case\ntake:\n  500 g plain flour\n"
                "method:\n  [bake 20 min at 190 °C] with [the flour], blind. Fill with [the Filling] and [bake 30 min at 190 °C].\n");
   for (const DayRow& row : tart.day("2026-03-01 18:00", report).rows)
-    if (row.part == "Filling") CHECK(row.why == "in time for `bake` of Case at 17:30");
+    if (row.part == "Filling") CHECK(row.why == "in time for the work at Case at 17:25");
 }
 
 TEST_CASE("days: a leap day is a day") {
@@ -332,4 +332,59 @@ TEST_CASE("days: raw food in a pause of its making is told to be kept cold") {
   CHECK(lamb.day("2026-03-01 11:20", report, at_ten).cautions.empty());  // within the time in hand
   Clocked carrots(head + "carrots" + method + "carrots].\n\n  [roast 1 h at 200 °C].\n");
   CHECK(carrots.day("2026-03-01 18:00", report, at_ten).cautions.empty());
+}
+
+TEST_CASE("days: work in front of a bake or a wait in one sentence takes somebody") {
+  Report report;
+  Clocked tart(recipe("Tart", "  Slice [the flour] over [the water] and [bake 29 min at 180 °C].\n"));
+  const Day day = tart.day("2026-03-01 18:00", report);
+  CHECK(begins(day, "slice") == "2026-03-01 17:26");
+  CHECK(begins(day, "bake") == "2026-03-01 17:31");
+  CHECK(day.hands_on == 5);
+  Clocked roast(recipe("Roast", "  Bake [the flour] with [the water], [bake 29 min at 180 °C].\n\n  Turn the heat down and [bake 10 min at 150 °C].\n"));
+  CHECK(roast.day("2026-03-01 18:00", report).hands_on == 0);
+}
+
+TEST_CASE("days: an instruction whose first word is no known verb is work all the same, and a remark is none") {
+  Report report;
+  Clocked one(recipe("Skewers", "  Thread [the flour] on skewers. Swirl the rest on top. They are best hot. [grill 15 min] with [the water].\n"));
+  const Day day = one.day("2026-03-01 18:00", report);
+  CHECK(begins(day, "thread") == "2026-03-01 17:35");
+  CHECK(begins(day, "swirl") == "2026-03-01 17:40");
+  CHECK(begins(day, "best hot") == "?");
+}
+
+TEST_CASE("days: a part that is listed without an amount is made before it is taken, and a rise begins with its dough") {
+  Report report;
+  Clocked cake("recipe: Cake\nmeasures: British\nserves: 2\npart: Paste\ntake:\n  200 g butter\nmethod:\n  Mix [the butter] [5 min].\n\n  [rest 2 h].\n\npart: Cake\ntake:\n  [Paste]\n  100 g plain flour\n"
+               "method:\n  Roll [the Paste] over [the flour], [roll 5 min].\n\n  [chill 5 h].\n");
+  CHECK(begins(cake.day("2026-03-01 18:00", report), "mix") == "2026-03-01 10:50");
+  Clocked dough(recipe("Rolls", "  [mix 5 min] [the flour] with [the water].\n\n  [rise 1 h].\n\n  [bake 15 min at 230 °C].\n"));
+  const Day day = dough.day("2026-03-01 18:00", report, [](DayOrder& order) { order.pins.push_back({"Rolls: mix", read_wall("2026-03-01 09:00").value()}); });
+  CHECK(begins(day, "rise") == "2026-03-01 09:05");
+  CHECK(begins(day, "bake") == "2026-03-01 10:05");
+}
+
+TEST_CASE("days: no oven is left hot through the night") {
+  Report report;
+  Clocked scones(recipe("Scones", "  [heat 20 min at 220 °C].\n\n  Rub [the flour] into [the water], [rub 5 min].\n\n  [bake 12 min at 220 °C].\n"));
+  const Day day = scones.day("2026-03-01 06:50", report);
+  CHECK(begins(day, "bake") == "2026-02-28 21:48");  // and not before breakfast, from an oven lit the evening before
+}
+
+TEST_CASE("days: raw food that this plan leaves out for long is told, and a rest that begins late is, too")  {
+  Report report;
+  const std::string head = "recipe: Skewers\nmeasures: British\nserves: 4\ntake:\n  600 g chicken thighs, diced\nmethod:\n";
+  Clocked out(head + "  Rub [the chicken], [rub 5 min].\n\n  [marinate at least 1 h].\n\n  [grill 15 min] until the middle [reads 75 °C].\n");
+  const auto rubbed = [](DayOrder& order) { order.pins.push_back({"rub", read_wall("2026-03-01 09:00").value()}); };
+  const Day day = out.day("2026-03-01 18:00", report, rubbed);
+  REQUIRE(day.cautions.size() == 1);
+  CHECK(day.cautions.front().find("waits raw from 09:05 to 17:45") != std::string::npos);
+  CHECK(out.day("2026-03-01 11:00", report, rubbed).cautions.empty());
+  Clocked cold(head + "  Rub [the chicken], [rub 5 min].\n\n  [marinate at least 1 h in the fridge].\n\n  [grill 15 min] until the middle [reads 75 °C].\n");
+  CHECK(cold.day("2026-03-01 18:00", report, rubbed).cautions.empty());
+  Clocked late(recipe("Bread", "  Mix [the flour] with [the water], [bake 1 h at 200 °C].\n\n  [rest 10 to 30 min].\n\n  Slice it [5 min].\n"));
+  const Day rested = late.day("2026-03-01 18:00", report, [](DayOrder& order) { order.pins.push_back({"bake", read_wall("2026-03-01 15:00").value()}); });
+  REQUIRE(rested.cautions.size() == 1);
+  CHECK(rested.cautions.front().find("the step before it is over at 16:00") != std::string::npos);
 }
