@@ -75,10 +75,24 @@ class SheetMaker {
     const std::string date = ", " + write_day(wall);
     if (days > 1) return say_number(days) + " days before" + date;
     if (days == 1) return (of_day < 12 * 60 ? "The morning before" : of_day < 17 * 60 ? "The afternoon before" : "The evening before") + date;
-    if (wall >= first_) return std::string(wall > first_ ? "While they eat" : "At table") + (days < 0 ? date : "");
+    if (wall >= first_) return later(wall) + (days < 0 ? date : "");
     if (first_ - wall <= 20) return "The last twenty minutes";
     if (first_ - wall <= 60) return "The last hour";
     return (of_day < 12 * 60 ? "In the morning" : of_day < 17 * 60 ? "In the afternoon" : "In the evening") + (days == 0 ? date : "");
+  }
+
+  // Behind the first serving: while they eat, unless the next table is hours away.
+  std::string later(Minute wall) const {
+    constexpr Minute kMeal = 2 * 60;  // between two courses of one meal: common practice, no source
+    Minute before = first_, next = -1;
+    bool serving = false;
+    for (const Served& one : day_.served) {
+      serving = serving || one.wall == wall;
+      if (one.wall < wall) before = std::max(before, one.wall);
+      else if (one.wall > wall && (next < 0 || one.wall < next)) next = one.wall;
+    }
+    if (serving && (wall == first_ || wall - before > kMeal)) return "At table";
+    return next >= 0 && next - before > kMeal ? "For the table at " + write_clock(next) : "While they eat";
   }
 
   static std::string say_number(Minute days) {
@@ -172,6 +186,8 @@ class SheetMaker {
     hour.name = plain(served.dish);
     hour.words = plain("Serve");
     hour.key = served.dish + "/serve";
+    const auto same = [&](const Hour& one) { return one.key.starts_with(hour.key); };
+    if (const auto before = std::count_if(card_.hours.begin(), card_.hours.end(), same); before != 0) hour.key += "." + std::to_string(before + 1);  // a dish twice
     card_.hours.push_back(std::move(hour));
   }
 

@@ -44,6 +44,13 @@ std::string clock_at(const Table& table, const plan::End& end, Minute from) {
   return write_clock(wall) + (day_begin(wall) != day_begin(from) ? " on " + write_day(wall) : "");
 }
 
+// Is it what comes next, and no later step that the rest of this one leads to?
+bool next_is(const Table& table, Number activity, const plan::End& end) {
+  const plan::Placed& placed = table.posed.placed;
+  const plan::Spot& mine = placed.ends[activity];
+  return table.at(mine) == table.at(end.end ? placed.ends[end.activity] : placed.begins[end.activity]);
+}
+
 }  // namespace
 
 std::string why_no_later(const Table& table, Number activity) {
@@ -80,7 +87,7 @@ std::string why_no_later(const Table& table, Number activity) {
       const Recipe& page = clock.recipe_of(doing);
       const bool beside = doing.step != kNone && doing.making == mine.making && page.steps[doing.step].kind == StepKindOf::meanwhile;
       if (beside && least <= 0 && doing.step != mine.step) return "the step beside it begins at " + clock_at(table, end, from);
-      if (doing.making == mine.making && doing.part == mine.part) return "in time for the next step at " + clock_at(table, end, from);
+      if (doing.making == mine.making && doing.part == mine.part) return std::string(next_is(table, activity, end) ? "in time for the next step at " : "in time for the step at ") + clock_at(table, end, from);
       return "in time for " + name_of(clock, other) + " at " + clock_at(table, end, from);
     }
     case plan::Why::Kind::job:

@@ -110,10 +110,16 @@ Number Winder::work(Index making, Index part, Index step, Span words, Chain& cha
   return chain.last;
 }
 
-// "Slice the apples and [bake 30 min]": somebody works before the oven does.
+// "Slice the apples and [bake 30 min]": somebody works before the oven does. "Stir it over the heat, [warm 5 min]" is one
+// deed with its time behind it.
 bool Winder::has_work_first(const Recipe& recipe, const Sentence& sentence, const Clause& clause) const {
   if (verb_of(clause).attention == Attention::throughout) return false;
-  const Found word = Lexicon::standard().longest(recipe.slice({sentence.span.begin, clause.span.begin}), kVerbWord);
+  constexpr std::string_view kBlanks = " \n\r\t";
+  std::string_view front = recipe.slice({sentence.span.begin, clause.span.begin});
+  front = front.substr(0, front.find_last_not_of(kBlanks) + 1);
+  const std::string_view joint = front.substr(front.find_last_of(kBlanks) + 1);
+  if (joint != "and" && joint != "then") return false;
+  const Found word = Lexicon::standard().longest(front, kVerbWord);
   if (!word || word.row->verb == clause.verb) return false;
   if (verb(word.row->verb).name == "turn") return false;  // the heat down, the oven up, the joint over
   const Verb& opens = verb(word.row->verb);
