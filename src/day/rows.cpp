@@ -206,6 +206,11 @@ void write_rows(const Table& table, Day& day) {
   });
 }
 
+// Is anything baked for which no step of its page heats an oven?
+static bool unlit(const plan::Problem& problem) {
+  return std::any_of(problem.jobs.begin(), problem.jobs.end(), [](const plan::Job& job) { return job.oven && !job.heats && job.goes_on == kNothing; });
+}
+
 // Does an oven have to change its heat between two bakes that no step heats it for?
 static bool unlike_heats(const plan::Problem& problem) {
   for (const plan::Job& one : problem.jobs)
@@ -245,6 +250,8 @@ void write_assumptions(const Table& table, Day& day) {
   if (kept) say("A dish stays in the oven that is heated for it, until its recipe heats one again.");
   if (oven && table.order.heats_in > 0) say("An oven that has to change its heat takes " + say_length(table.order.heats_in, 1) + ", unless a step heats it.");
   else if (unlike_heats(table.posed.problem)) say("An oven is taken to change its heat at once; `heats in 25 min` in the kitchen's `ovens:` says how long it takes.");
+  if (oven && unlit(table.posed.problem))
+    say(table.order.heats_in > 0 ? "Where no step heats the oven, light it " + say_length(table.order.heats_in, 1) + " before it is wanted." : "Where no step heats the oven, light it in time.");
   if (ring && table.order.rings > 0) say("The hob has " + std::to_string(table.order.rings) + " rings; each pan takes one.");
   if (!table.order.nights)
     say("Nobody works in the kitchen between " + write_clock(table.order.night_from) + " and " + write_clock(table.order.night_to) + ".");

@@ -44,6 +44,9 @@ PotTale follow(const Recipe& recipe, Law law);
 Hazard hazard_of(const Recipe& recipe, const TakeLine& line);
 // Is there anything in the recipe, or in what it uses, that the table judges?
 bool has_hazards(const Recipe& recipe, int depth = 0);
+inline constexpr int kDeepestUse = 20;  // recipes within recipes
+// What a clause heats to, in °C; nothing where it does not say.
+std::optional<double> heat_of(const Recipe& recipe, const Clause& clause);
 // Minutes that a clause takes at the least; 0 where it does not say.
 double least_minutes(const Recipe& recipe, const Clause& clause);
 double most_minutes(const Recipe& recipe, const Clause& clause);

@@ -40,19 +40,13 @@ class Storing {
     return clause.place == Takes::fridge || clause.place == Takes::freezer || ((verb.takes & cold) != 0 && clause.place == Takes::nothing);
   }
 
-  std::optional<double> heat_of(const Clause& clause) const {
-    for (Index t = clause.terms.first; t < clause.terms.end(); ++t)
-      if (recipe_.terms[t].role == TermRole::temperature && !recipe_.terms[t].amount.is_lost()) return in_base(recipe_.terms[t].amount, recipe_.dialect).high.approx();
-    return std::nullopt;
-  }
-
   void wait(const PotEvent& event) {
     const Clause& clause = recipe_.clauses[event.clause];
     const Verb& verb = verb_of(clause);
     const std::string_view words = recipe_.slice(clause.span);
     if (verb.name == "thaw") return thaw(event, clause);
     const RawItem* const cooked = worst_of(event.items);
-    const std::optional<double> heat = heat_of(clause);
+    const std::optional<double> heat = heat_of(recipe_, clause);
     if (cooked == nullptr) return raw_wait(event, clause, heat);
     if (heat && verb.name != "freeze") held(*cooked, clause, *heat);
     if (half_cool(law_) != nullptr && halfway(*cooked, clause)) return;
@@ -215,7 +209,7 @@ class Storing {
     const auto raw = std::find_if(event.items.begin(), event.items.end(), [](const RawItem& item) { return spoils(item.kind) && item.kind != Hazard::rice; });
     if (raw == event.items.end() || in_cold(clause)) return;
     const Span room = in_room(clause);
-    if (room.empty() && !is_warm(heat_of(clause))) return;
+    if (room.empty() && !is_warm(heat_of(recipe_, clause))) return;
     auto& problem = report_.add(Code::thawed_warm, clause.span, "The " + std::string(raw->name) + (plural(raw->name) ? " thaw" : " thaws") + " in the warm.")
                         .find(quoted(recipe_.slice(both(clause.span, room)))).expect("`in the fridge`, or cold water that is changed (common practice; foodsafety.gov)");
     offer_fridge(problem, clause, room, "thaw it in the fridge");
