@@ -113,8 +113,10 @@ class Poser {
     job.heat = doing.heat >= 0 ? doing.heat : kUnwrittenHeat + 1000 * static_cast<int>(index);
     job.heats = doing.verb != nullptr && doing.verb->heats_oven;
     if (doing.overnight) problem().across.push_back({late(out_.placed.begins[index]), early(out_.placed.ends[index])});
-    // Somebody puts it there: what waits by itself does not begin by itself.
-    if (!job.awake && !order_.nights && clock_.network.activities[index].follows == kNothing) {
+    // Somebody puts it there: what waits by itself does not begin by itself, nor move from the worktop into the fridge.
+    const Number before = clock_.network.activities[index].follows;
+    const bool put = before == kNothing || (clock_.doings[before].wait && clock_.doings[before].place != doing.place);
+    if (!job.awake && !order_.nights && put) {
       plan::Job start;
       start.begin = start.end = late(out_.placed.begins[index]);
       start.awake = true;

@@ -388,3 +388,11 @@ TEST_CASE("days: raw food that this plan leaves out for long is told, and a rest
   REQUIRE(rested.cautions.size() == 1);
   CHECK(rested.cautions.front().find("the step before it is over at 16:00") != std::string::npos);
 }
+
+TEST_CASE("days: what moves into the fridge does not move by itself in the night") {
+  Report report;
+  Clocked paste(recipe("Paste", "  [mix 5 min] [the flour] and [the water].\n\n  [rest at least 2 h], then [chill overnight].\n\n  [bake 20 min at 180 °C].\n"));
+  const Day day = paste.day("2026-03-01 18:00", report);
+  REQUIRE(day.planned);
+  CHECK(begins(day, "chill") == "2026-02-28 22:00");
+}
