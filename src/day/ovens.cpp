@@ -13,7 +13,7 @@ struct Bake {
   Number job, run;
   Ticks begin, end;
   int heat;
-  bool heats;
+  bool heats, heated;  // `heated`: it goes on from a heating of its own
   Number one_oven;
   Ticks taken_over;  // when the bake ends whose heat it takes over
   std::size_t before = SIZE_MAX;  // the bake of the same dish that it follows
@@ -26,7 +26,8 @@ class Giver {
       const plan::Job& job = posed.problem.jobs[j];
       if (!job.oven) continue;
       const auto at = [&](const plan::Moment& moment) { return plan.times[moment.point] + moment.shift; };
-      bakes_.push_back({j, job.run, at(job.begin), at(job.end), job.heat, job.heats, job.one_oven,
+      bakes_.push_back({j, job.run, at(job.begin), at(job.end), job.heat, job.heats,
+                        job.goes_on != kNothing && posed.problem.jobs[job.goes_on].heats, job.one_oven,
                         job.goes_on == kNothing ? -plan::kNever : at(posed.problem.jobs[job.goes_on].end)});
     }
     std::stable_sort(bakes_.begin(), bakes_.end(), [](const Bake& a, const Bake& b) { return a.begin < b.begin; });
@@ -88,6 +89,7 @@ class Giver {
       if (oven_[i] != oven_[at] && one.one_oven == last.one_oven) return false;
       if (oven_[i] != oven_[at] || one_run(one, last)) continue;
       const bool alike = std::abs(one.heat - last.heat) <= ovens_.tolerance;
+      if (alike && one.heats && !last.heats && !last.heated && one.begin < last.begin && last.begin < one.end) return false;
       if (!alike && one.end > last.taken_over && one.end + (last.heats ? 0 : ovens_.change) > last.begin) return false;
       if (one.end <= last.begin) continue;
       const Number name = one.run == kNothing ? one.job : one.run;

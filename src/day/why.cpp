@@ -68,6 +68,7 @@ std::string why_no_later(const Table& table, Number activity) {
     case plan::Why::Kind::order: {
       const plan::Order& order = table.plan.orders[why.index];
       const Number other = table.posed.activity_of[order.second];
+      if (order.what == plan::Order::For::warm) return "else the oven is hot only from " + clock_at(table, plan::end_of(other), from);
       const std::string what = order.what == plan::Order::For::oven || order.what == plan::Order::For::heat ? "the oven is"
                                : order.what == plan::Order::For::ring ? "the hob is"
                                : table.order.cooks == 1 ? "the cook is" : "the cooks are";

@@ -24,6 +24,7 @@ class Rivals::Fit {
   Number oven(std::size_t at) const { return oven_[at]; }
   const std::vector<std::size_t>& earlier(std::size_t at) const { return earlier_[at]; }
   Ticks begin(std::size_t at) const { return spans_[at].begin; }
+  bool cold(std::size_t before, std::size_t at) const { return rivals_.cold(spans_[before], spans_[at]); }
 
   // Is there an oven for each of these? Tries the ovens in turn, the bakes in order of their beginning.
   bool holds(std::vector<std::size_t> bakes) {
@@ -68,7 +69,7 @@ class Rivals::Fit {
     runs_.clear();
     for (const std::size_t i : earlier_[bake]) {
       if (taken_[i] == 0 || oven_[i] != oven_[bake]) continue;
-      if (!rivals_.alike(spans_[i].job, spans_[bake].job)) return false;
+      if (!rivals_.alike(spans_[i].job, spans_[bake].job) || rivals_.cold(spans_[i], spans_[bake])) return false;
       const Number run = rivals_.problem_.jobs[spans_[i].job].run;
       if (run != kNothing && std::find(runs_.begin(), runs_.end(), run) != runs_.end()) continue;
       runs_.push_back(run);
@@ -95,7 +96,8 @@ std::vector<Number> Rivals::assign(const std::vector<Ticks>& times) const {
   return out;
 }
 
-// Whether bakes fit depends on nothing but which of them clash, so one pair of those that do not fit must be set apart.
+// Whether bakes fit depends on nothing but which of them clash, and which of these go in while the other heats: so one pair
+// of those that do not fit must be set apart, or be in before the heating.
 void Rivals::unassigned(const std::vector<Ticks>& times, std::vector<Rivalry>& out) const {
   Fit fit(*this, spans(bakes_, times));
   std::vector<std::size_t> all(fit.size()), taken;
@@ -113,8 +115,11 @@ void Rivals::unassigned(const std::vector<Ticks>& times, std::vector<Rivalry>& o
   rivalry.when = -kNever;
   for (const std::size_t at : taken) {
     rivalry.when = std::max(rivalry.when, fit.begin(at));
-    for (const std::size_t before : fit.earlier(at))
-      if (std::find(taken.begin(), taken.end(), before) != taken.end()) both_ways(Order::For::oven, fit.job(before), fit.job(at), rivalry.choices);
+    for (const std::size_t before : fit.earlier(at)) {
+      if (std::find(taken.begin(), taken.end(), before) == taken.end()) continue;
+      if (fit.cold(before, at)) warm_ways(fit.job(at), fit.job(before), rivalry.choices);
+      else both_ways(Order::For::oven, fit.job(before), fit.job(at), rivalry.choices);
+    }
   }
 }
 

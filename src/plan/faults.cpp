@@ -98,9 +98,16 @@ class Check {
 
   bool may_share(const Busy& a, const Busy& b) const {
     const Job &one = problem_.jobs[a.job], &two = problem_.jobs[b.job];
-    if (std::abs(one.heat - two.heat) <= problem_.ovens.tolerance) return true;
+    if (std::abs(one.heat - two.heat) <= problem_.ovens.tolerance) return !goes_in_cold(a, b) && !goes_in_cold(b, a);
     const Ticks to_two = two.heats ? 0 : problem_.ovens.change, to_one = one.heats ? 0 : problem_.ovens.change;
     return a.end + to_two <= b.begin || b.end + to_one <= a.begin || out_before(a, b) || out_before(b, a);
+  }
+
+  // It goes into an oven that the other is still heating.
+  bool goes_in_cold(const Busy& bake, const Busy& heating) const {
+    const Job &one = problem_.jobs[bake.job], &other = problem_.jobs[heating.job];
+    const bool has_its_own = one.heats || (one.goes_on != kNothing && problem_.jobs[one.goes_on].heats);
+    return other.heats && !has_its_own && heating.begin < bake.begin && bake.begin < heating.end;
   }
 
   // It is out of the oven before the bake ends whose heat the other takes over.

@@ -53,7 +53,10 @@ struct Job {
   bool ring = false;             // takes one ring of the hob
   bool oven = false;             // takes a shelf of an oven at `heat`
   int heat = 0;                  // in tenths of a degree; two bakes share an oven only within Ovens::tolerance
-  bool heats = false;            // brings the oven to its heat itself: no change time before it
+  // Brings the oven to its heat itself: no change time before it. What else wants that heat there begins once this is over,
+  // or no later than this begins: it is in already. But for what heats as well, or goes on from a heating of its own; that
+  // some third bake may have the oven hot all along is left out of account.
+  bool heats = false;
   Number one_oven = kNothing;    // jobs of one such number stand in one and the same oven
   // The bake of its `one_oven` whose heat it takes over; over before this begins, and the caller's lags say so. No change
   // time before this behind what is out of the oven by the end of that; behind what came later there is.
@@ -103,9 +106,9 @@ struct Why {
 };
 
 // Job `first` ends before job `second` begins, because both want the same thing. `heat`: it ends no later than the bake
-// whose heat `second` takes over.
+// whose heat `second` takes over. `warm`: it begins no later than `second`, which heats the oven that it is in.
 struct Order {
-  enum class For : std::uint8_t { hands, ring, oven, heat } what = For::hands;
+  enum class For : std::uint8_t { hands, ring, oven, heat, warm } what = For::hands;
   Number first, second;
 };
 

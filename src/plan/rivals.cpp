@@ -4,7 +4,8 @@
 
 namespace qtn::plan {
 
-Rivals::Rivals(const Problem& problem) : problem_(problem) {
+Rivals::Rivals(const Problem& problem)
+    : problem_(problem), single_(std::all_of(problem.ovens.shelves.begin(), problem.ovens.shelves.end(), [](int count) { return count == 1; })) {
   for (Number job = 0; job < problem.jobs.size(); ++job) {
     if (problem.jobs[job].hands) hands_.push_back(job);
     if (problem.jobs[job].ring) rings_.push_back(job);
@@ -17,6 +18,11 @@ bool Rivals::alike(Number a, Number b) const {
   return (apart < 0 ? -apart : apart) <= problem_.ovens.tolerance;
 }
 
+bool Rivals::waits(Number bake, Number heating) const {
+  const auto heats = [&](Number job) { return job != kNothing && problem_.jobs[job].heats; };
+  return !single_ && heats(heating) && !heats(bake) && !heats(problem_.jobs[bake].goes_on) && alike(bake, heating) && !one_run(bake, heating);
+}
+
 Ticks Rivals::gap(Order::For what, Number first, Number second) const {
   if (what != Order::For::oven || problem_.jobs[second].heats || alike(first, second)) return 0;
   return problem_.ovens.change;
@@ -24,7 +30,7 @@ Ticks Rivals::gap(Order::For what, Number first, Number second) const {
 
 Lag Rivals::lag(const Order& order) const {
   const Job& second = problem_.jobs[order.second];
-  const Moment& end = problem_.jobs[order.first].end;
+  const Moment& end = order.what == Order::For::warm ? problem_.jobs[order.first].begin : problem_.jobs[order.first].end;
   const Moment& begin = order.what == Order::For::heat ? problem_.jobs[second.goes_on].end : second.begin;
   return {end.point, begin.point, gap(order.what, order.first, order.second) + end.shift - begin.shift};
 }
@@ -47,6 +53,11 @@ void Rivals::one_way(Order::For what, Number first, Number second, std::vector<O
 void Rivals::both_ways(Order::For what, Number a, Number b, std::vector<Order>& out) const {
   one_way(what, a, b, out);
   one_way(what, b, a, out);
+}
+
+void Rivals::warm_ways(Number bake, Number heating, std::vector<Order>& out) const {
+  out.push_back({Order::For::oven, heating, bake});
+  out.push_back({Order::For::warm, bake, heating});
 }
 
 std::vector<Rivals::Span> Rivals::spans(const std::vector<Number>& jobs, const std::vector<Ticks>& times) const {
@@ -95,10 +106,13 @@ void Rivals::unlike(const std::vector<Span>& spans, std::size_t most, std::vecto
   std::size_t found = 0;
   for (std::size_t i = 0; i < spans.size(); ++i)
     for (std::size_t j = i + 1; j < spans.size() && found < most; ++j) {
-      if (spans[j].end + problem_.ovens.change <= spans[i].begin || alike(spans[i].job, spans[j].job) || !clash(Order::For::oven, spans[i], spans[j])) continue;
+      if (spans[j].end + problem_.ovens.change <= spans[i].begin) continue;
+      const bool too_cold = cold(spans[j], spans[i]);
+      if (!too_cold && (alike(spans[i].job, spans[j].job) || !clash(Order::For::oven, spans[i], spans[j]))) continue;
       Rivalry& rivalry = out.emplace_back();
       rivalry.when = spans[i].begin;
-      both_ways(Order::For::oven, spans[i].job, spans[j].job, rivalry.choices);
+      if (too_cold) warm_ways(spans[i].job, spans[j].job, rivalry.choices);
+      else both_ways(Order::For::oven, spans[i].job, spans[j].job, rivalry.choices);
       ++found;
     }
 }
@@ -136,9 +150,11 @@ std::vector<std::pair<Lag, Lag>> Rivals::pairs() const {
   const auto each = [](Number, Number) { return true; };
   if (problem_.cooks == 1) all(hands_, Order::For::hands, each);
   if (problem_.rings == 1) all(rings_, Order::For::ring, each);
-  const std::vector<int>& shelves = problem_.ovens.shelves;
-  const bool single = std::all_of(shelves.begin(), shelves.end(), [](int count) { return count == 1; });
-  all(bakes_, Order::For::oven, [&](Number a, Number b) { return one_oven(a, b) && (single || !alike(a, b)); });
+  all(bakes_, Order::For::oven, [&](Number a, Number b) { return one_oven(a, b) && (single_ || !alike(a, b)); });
+  for (const Number heating : bakes_)
+    for (const Number bake : bakes_)
+      if (waits(bake, heating) && one_oven(bake, heating))
+        out.push_back({lag({Order::For::oven, heating, bake}), lag({Order::For::warm, bake, heating})});
   return out;
 }
 

@@ -29,6 +29,8 @@ class Rivals {
     return a == b || (problem_.jobs[a].run != kNothing && problem_.jobs[a].run == problem_.jobs[b].run);
   }
   bool alike(Number a, Number b) const;
+  // Must a bake that shares the oven of a heating be in before that, or wait for it? With one shelf they never share one.
+  bool waits(Number bake, Number heating) const;
   bool one_oven(Number a, Number b) const {
     return problem_.ovens.count() == 1 || (problem_.jobs[a].one_oven != kNothing && problem_.jobs[a].one_oven == problem_.jobs[b].one_oven);
   }
@@ -41,6 +43,10 @@ class Rivals {
   };
   std::vector<Span> spans(const std::vector<Number>& jobs, const std::vector<Ticks>& times) const;
   void crowds(const std::vector<Span>& spans, int capacity, Order::For what, std::size_t most, std::vector<Rivalry>& out) const;
+  // Would it go into an oven that is still heating?
+  bool cold(const Span& heating, const Span& bake) const {
+    return heating.begin < bake.begin && bake.begin < heating.end && waits(bake.job, heating.job);
+  }
   void unlike(const std::vector<Span>& spans, std::size_t most, std::vector<Rivalry>& out) const;
   class Fit;
   void unassigned(const std::vector<Ticks>& times, std::vector<Rivalry>& out) const;
@@ -49,9 +55,11 @@ class Rivals {
   bool clash(Order::For what, const Span& a, const Span& b) const { return !one_run(a.job, b.job) && !first_goes(what, a, b) && !first_goes(what, b, a); }
   void one_way(Order::For what, Number first, Number second, std::vector<Order>& out) const;
   void both_ways(Order::For what, Number a, Number b, std::vector<Order>& out) const;
+  void warm_ways(Number bake, Number heating, std::vector<Order>& out) const;
 
   const Problem& problem_;
   std::vector<Number> hands_, rings_, bakes_;
+  bool single_;  // no oven has more than one shelf
 };
 
 }  // namespace qtn::plan

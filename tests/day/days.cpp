@@ -89,6 +89,23 @@ TEST_CASE("days: what a recipe heats an oven for is baked in that oven") {
               "[the water].\n") == "160 heats, 160 with 0 from 0, 220");
 }
 
+TEST_CASE("days: nothing goes into an oven that is still heating for another dish") {
+  // Heating 17:30 to 17:50, rolls till 18:00. The tart would go in at 17:31.
+  Clocked both("recipe: Tea\nmeasures: British\nserves: 4\npart: Tart\ntake:\n  300 ml water\nmethod:\n  [bake 29 min at 220 °C] with [the water].\n"
+               "part: Rolls\ntake:\n  500 g plain flour\nmethod:\n  ahead: [heat 20 min at 220 °C] the oven.\n\n  [bake 10 min at 220 °C] with [the flour].\n");
+  const auto tart = [&](int ovens) {
+    Report report;
+    const Day day = both.day("2026-03-01 18:00", report, [&](DayOrder& order) { order.ovens = ovens, order.shelves = {2}; });
+    CHECK(begins(day, "heat 20") == "2026-03-01 17:30");
+    std::string out;
+    for (const DayRow& row : day.rows)
+      if (row.part == "Tart") out += write_wall(row.begin) + " " + row.why + "\n";
+    return out;
+  };
+  CHECK(tart(1) == "2026-03-01 17:30 else the oven is hot only from 17:50\n");
+  CHECK(tart(2) == "2026-03-01 17:31 to be ready at 18:00\n");
+}
+
 TEST_CASE("days: two ovens of a house have their own shelves") {
   DayOrder order;
   order.ovens = 2, order.shelves = {2, 3};

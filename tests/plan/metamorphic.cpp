@@ -123,13 +123,15 @@ TEST_CASE("a plan is the latest that its orders allow, and every moment says wha
         CHECK(lag.before == i);
         CHECK(plan.times[lag.after] - plan.times[lag.before] == lag.least);
       } else if (why.kind == Why::Kind::order) {
-        CHECK(problem.jobs[plan.orders[why.index].first].end.point == i);
+        const Job& first = problem.jobs[plan.orders[why.index].first];
+        CHECK((plan.orders[why.index].what == Order::For::warm ? first.begin : first.end).point == i);
       } else if (why.kind == Why::Kind::bound) {
         CHECK(problem.bounds[why.index].not_after == plan.times[i]);
       }
     }
     for (const Order& order : plan.orders) {
-      const Moment &end = problem.jobs[order.first].end, &begin = problem.jobs[order.second].begin;
+      const Job& first = problem.jobs[order.first];
+      const Moment &end = order.what == Order::For::warm ? first.begin : first.end, &begin = problem.jobs[order.second].begin;
       problem.lags.push_back({end.point, begin.point, end.shift - begin.shift});
     }
     const std::vector<Ticks> again = *latest(problem);

@@ -64,6 +64,11 @@ void mzn_ovens(const Problem& problem, std::string& out) {
     out += fmt::format("constraint oven[{}] != oven[{}] \\/ {}+{} <= {} \\/ {}+{} <= {}{};\n", pair.a, pair.b, mzn(a.end), pair.to_b, mzn(b.begin),
                        mzn(b.end), pair.to_a, mzn(a.begin), taken_over);
   }
+  for (const Warm& pair : warm_bakes(problem)) {
+    const Job &heating = problem.jobs[pair.heating], &bake = problem.jobs[pair.bake];
+    out += fmt::format("constraint oven[{}] != oven[{}] \\/ {} >= {} \\/ {} <= {};\n", pair.heating, pair.bake, mzn(bake.begin), mzn(heating.end),
+                       mzn(bake.begin), mzn(heating.begin));
+  }
   for (int oven = 1; oven <= problem.ovens.count(); ++oven) {
     std::string here;
     for (const Number bake : bakes) here += fmt::format("bool2int(oven[{}]={}),", bake, oven);
@@ -107,6 +112,11 @@ void smt_ovens(const Problem& problem, std::string& out) {
     if (a.goes_on != kNothing) taken_over += fmt::format(" (<= {} {})", smt(b.end), smt(problem.jobs[a.goes_on].end));
     out += fmt::format("(assert (or (distinct o{} o{}) (<= (+ {} {}) {}) (<= (+ {} {}) {}){}))\n", pair.a, pair.b, smt(a.end), pair.to_b,
                        smt(b.begin), smt(b.end), pair.to_a, smt(a.begin), taken_over);
+  }
+  for (const Warm& pair : warm_bakes(problem)) {
+    const Job &heating = problem.jobs[pair.heating], &bake = problem.jobs[pair.bake];
+    out += fmt::format("(assert (or (distinct o{} o{}) (>= {} {}) (<= {} {})))\n", pair.heating, pair.bake, smt(bake.begin), smt(heating.end),
+                       smt(bake.begin), smt(heating.begin));
   }
   for (const auto& [a, b] : oven_mates(problem)) out += fmt::format("(assert (= o{} o{}))\n", a, b);
   for (Number a = 0; a < problem.jobs.size(); ++a) {

@@ -64,6 +64,24 @@ inline std::vector<Unlike> unlike_bakes(const plan::Problem& problem) {
   return out;
 }
 
+// A bake of the heat that a heating makes, with no heating of its own: in the same oven it begins no later than the heating
+// does, or once it is over.
+struct Warm {
+  plan::Number heating, bake;
+};
+
+inline std::vector<Warm> warm_bakes(const plan::Problem& problem) {
+  std::vector<Warm> out;
+  for (plan::Number a = 0; a < problem.jobs.size(); ++a)
+    for (plan::Number b = 0; b < problem.jobs.size(); ++b) {
+      const plan::Job &heating = problem.jobs[a], &bake = problem.jobs[b];
+      if (!heating.oven || !heating.heats || !bake.oven || bake.heats || clash_free_run(problem, a, b)) continue;
+      if (bake.goes_on != plan::kNothing && problem.jobs[bake.goes_on].heats) continue;
+      if (heating.heat - bake.heat <= problem.ovens.tolerance && bake.heat - heating.heat <= problem.ovens.tolerance) out.push_back({a, b});
+    }
+  return out;
+}
+
 // MiniZinc: all moments in [from, to]; maximises the first objective and then the second, as one sum whose weights keep
 // them apart (of three, Gecode's whole numbers are too short). Jobs are taken to last at least one tick, and jobs of a run
 // not to overlap.

@@ -114,6 +114,55 @@ TEST_CASE("what is baked on a heating is in the oven that was heated") {
   CHECK(sound(problem).times == std::vector<Ticks>{2, 22, 0, 52});
 }
 
+// Rolls: heating 20, then 10 in the oven; a tart of the same heat, 29. All out by 60.
+Problem rolls_and_tart() {
+  Problem problem = jobs({20, 10, 29}, 60, bake);
+  problem.jobs[0].heats = true;
+  problem.jobs[0].one_oven = problem.jobs[1].one_oven = 0;
+  problem.jobs[1].goes_on = 0;
+  problem.lags = {{0, 1, 20}};
+  problem.ovens = {{2}, 50, 15};
+  return problem;
+}
+
+TEST_CASE("what is baked in an oven that heats is in before, or waits until it is hot") {
+  Problem problem = rolls_and_tart();
+  // Heating 30 to 50. The tart, which must be in by 31, is in by 30.
+  CHECK(faults(problem, {30, 50, 31}).size() == 1);
+  CHECK(sound(problem).times == std::vector<Ticks>{30, 50, 30});
+  CHECK(sound(problem).why[2].kind == Why::Kind::order);
+  // Not ready before 31, it waits until the oven is hot: heating 11 to 31.
+  problem.bounds.push_back({2, 31, kNever});
+  CHECK(sound(problem).times == std::vector<Ticks>{11, 50, 31});
+  // With an oven heated no sooner than at 30 there is no way.
+  problem.bounds.push_back({0, 30, kNever});
+  CHECK(solve(problem).outcome == Plan::Outcome::impossible);
+  // Unless it heats the oven itself, or is of one run with the heating.
+  problem.jobs[2].heats = true;
+  CHECK(sound(problem).times == std::vector<Ticks>{30, 50, 31});
+  problem.jobs[2].heats = false;
+  problem.jobs[0].run = problem.jobs[2].run = 0;
+  CHECK(sound(problem).times == std::vector<Ticks>{30, 50, 31});
+}
+
+TEST_CASE("of two ovens the one that heats takes nothing in") {
+  Problem problem = rolls_and_tart();
+  problem.ovens.shelves = {2, 2};
+  const Plan plan = sound(problem);
+  CHECK(plan.times == std::vector<Ticks>{30, 50, 31});
+  CHECK(plan.oven_of[0] == plan.oven_of[1]);
+  CHECK(plan.oven_of[0] != plan.oven_of[2]);
+  CHECK(faults(problem, plan.times, {0, 0, 1}).empty());
+  CHECK_FALSE(faults(problem, plan.times, {0, 0, 0}).empty());
+  // The other oven is taken all along by what bakes at another heat: as with one oven.
+  const Point point = problem.points++;
+  problem.jobs.push_back({.begin = {point, 0}, .end = {point, 60}, .oven = true, .heat = 1500});
+  problem.bounds.push_back({point, 0, 0});
+  CHECK(sound(problem).times == std::vector<Ticks>{30, 50, 30, 0});
+  problem.bounds.push_back({2, 31, kNever});
+  CHECK(sound(problem).times == std::vector<Ticks>{11, 50, 31, 0});
+}
+
 TEST_CASE("ovens have shelves of their own") {
   Problem problem = jobs({30, 30, 30, 30}, 100, bake);
   problem.ovens = {{1, 2}, 50, 0};
