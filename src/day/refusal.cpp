@@ -46,8 +46,11 @@ class Refusal {
     for (std::size_t i = 0; i < pins_.size(); ++i)
       if (asked.pins[i] != 0) pin(out, order, pins_[i]);
     if (!asked.nights) out.problem.closed.clear();
-    for (std::size_t j = asked.jobs.size(); j-- > 0;)
-      if (asked.jobs[j] == 0) out.problem.jobs.erase(out.problem.jobs.begin() + static_cast<std::ptrdiff_t>(j));
+    for (std::size_t j = 0; j < asked.jobs.size(); ++j) {
+      if (asked.jobs[j] != 0) continue;
+      plan::Job& one = out.problem.jobs[j];  // it stays, as another may go on from it
+      one.hands = one.awake = one.ring = one.oven = false;
+    }
     out.problem.objectives.clear();
     return out;
   }
@@ -120,7 +123,7 @@ class Refusal {
     std::string out = subjects_.empty() ? "the written times do not fit"
                       : one ? " finds no hour"
                       : jobs_.size() < 2 ? " cannot all be kept"
-                      : oven ? " cannot all have the oven when they must"
+                      : oven ? too_cold() ? " cannot all find the oven hot when they must" : " cannot all have the oven when they must"
                       : hands ? " want the same hands at once"
                       : ring ? " want more rings than there are" : " cannot all be done when they must";
     auto given = [&, any = false](const std::string& what) mutable { out += (any ? " and " : ", if ") + what, any = true; };
@@ -130,6 +133,15 @@ class Refusal {
     if (!least_.nights || least_.start) given("it is served at " + hour_of(last));
     if (const Ticks over = excess(); over > 0) out += ": " + say_length(over, clock_.per_minute) + " too many";
     return out;
+  }
+
+  // Would it do if an oven could be used while it heats?
+  bool too_cold() const {
+    plan::Problem problem = posed(least_).problem;
+    problem.ovens.change = 0;
+    if (outcome(problem) != plan::Plan::Outcome::impossible) return false;
+    for (plan::Job& job : problem.jobs) job.heats = false;
+    return outcome(problem) == plan::Plan::Outcome::planned;
   }
 
   // By how much the times alone miss; 0 where somebody's hands, the oven or the night is in the way.

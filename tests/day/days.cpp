@@ -289,6 +289,20 @@ TEST_CASE("days: one oven of two heats is told as the reason when it cannot be")
   CHECK(tight.list().front().expected.find("another oven") != std::string::npos);
 }
 
+TEST_CASE("days: an oven that is still heating is told as the reason when it cannot be") {
+  // Heating 17:30 to 17:50; the tart, mixed from 17:30, is not ready before 17:31 and must be in by then.
+  Clocked both("recipe: Tea\nmeasures: British\nserves: 4\npart: Tart\ntake:\n  300 ml water\nmethod:\n  Mix [the water] [1 min], [bake 29 min at 220 °C].\n"
+               "part: Rolls\ntake:\n  500 g plain flour\nmethod:\n  ahead: [heat 20 min at 220 °C] the oven.\n\n  [bake 10 min at 220 °C] with [the flour].\n");
+  const auto told = [&](int ovens) {
+    Report report;
+    both.day("2026-03-01 18:00", report, [&](DayOrder& order) { order.ovens = ovens, order.shelves = {2}, order.start = *read_wall("2026-03-01 17:30"); });
+    return report.list().empty() ? "" : report.list().front().message + " Expected: " + report.list().front().expected;
+  };
+  CHECK(told(1).find("cannot all find the oven hot") != std::string::npos);
+  CHECK(told(1).find("another oven") != std::string::npos);
+  CHECK(told(2).empty());
+}
+
 TEST_CASE("days: cooked meat that stands too long is named, with the law's figure") {
   Clocked one("recipe: Chicken\nmeasures: British\nserves: 4\nready: after 4 h\ntake:\n  1 kg chicken thighs\nmethod:\n  [roast 40 min at 200 °C] with [the chicken thighs] in a tin.\n\n  [rest at least 4 h]\n");
   Report report;
