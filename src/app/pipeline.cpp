@@ -73,7 +73,13 @@ bool print_table(const Recipe& menu, const Adapted& adapted, const Order& order,
   Request request;
   request.units = order.request.units, request.beside = order.request.beside, request.way = order.request.way;
   request.words = order.request.words;
-  for (std::size_t d = 0; d < board.order.dishes; ++d) cards.push_back(make_card(show(*board.order.makings[d].recipe, request)));
+  for (std::size_t d = 0; d < board.order.dishes; ++d) {
+    cards.push_back(make_card(show(*board.order.makings[d].recipe, request)));
+    // What other dishes take of this one is made beside the amounts of its card.
+    for (std::size_t m = board.order.dishes; m < board.asked.size(); ++m)
+      if (board.asked[m].page == board.asked[d].page && board.asked[m].part == board.asked[d].part)
+        for (const std::string& portion : board.asked[m].portions) add_note(cards.back(), "Over and above this, the table needs " + portion + ".");
+  }
   render(order.format, cards, out);
   return true;
 }

@@ -198,4 +198,11 @@ Card Maker::run() {
 
 Card make_card(const Adapted& adapted) { return Maker(adapted).run(); }
 
+void add_note(Card& card, std::string_view text) {
+  const auto run = static_cast<std::uint32_t>(card.runs.size());
+  card.runs.push_back({static_cast<std::uint32_t>(card.text.size()), static_cast<std::uint32_t>(text.size()), Role::text, 0, 0, 0});
+  card.text += text;
+  card.remarks.push_back({Remark::Kind::note, {run, 1}});
+}
+
 }  // namespace qtn

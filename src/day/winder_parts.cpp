@@ -88,9 +88,11 @@ Fraction Winder::loose_of(Number last) const {
 void Winder::ordinary(const Chain& chain, Path& way) {
   const plan::End begin = plan::begin_of(chain.first);
   for (const plan::End& end : way.ends) rule(end, begin, Fraction(0), kNothing);
-  // A dough rises from the moment that it is mixed, whatever the cook does meanwhile.
+  // A dough rises from the moment that it is mixed, whatever the cook does meanwhile; and what is done `if needed` is done
+  // then or not at all.
   const Doing& first = clock_.doings[chain.first];
-  if (first.wait && first.verb->spoils && way.ends.size() == 1)
+  const bool if_needed = first.clause != kNone && recipe(first.making).clauses[first.clause].if_needed;
+  if (((first.wait && first.verb->spoils) || if_needed) && way.ends.size() == 1)
     longest(way.ends.front(), begin, loose_of(way.ends.front().activity), kNothing);
   // A pause behind a wait with a written longest time is part of the waiting.
   for (const auto& [wait, minutes] : way.waits)
