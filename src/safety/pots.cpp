@@ -30,9 +30,13 @@ bool joins(std::string_view between) {
 
 // Words that put a heat of its own under what the sentence names.
 bool has_own_pan(std::string_view sentence) {
-  for (const std::string_view which : {"another ", "a separate ", "a second ", "a different ", "a clean ", "the other "})
+  for (const std::string_view which : {"another ", " separate ", " second ", " different ", " clean ", "the other "}) {
+    const std::size_t at = sentence.find(which);
+    if (at == std::string_view::npos) continue;
+    const std::string_view rest = sentence.substr(at + which.size());
     for (const std::string_view what : {"pan", "pot", "frying pan", "saucepan", "small pan", "large pan", "tin", "dish", "casserole", "skillet", "wok", "tray"})
-      if (const std::size_t at = sentence.find(which); at != std::string_view::npos && sentence.substr(at + which.size()).starts_with(what)) return true;
+      if (rest.starts_with(what)) return true;
+  }
   return false;
 }
 
