@@ -1,4 +1,4 @@
-// Waits begin when the step before them is over; and what is asked of food in the pauses that are left.
+// Waits begin when the step before them is over.
 #include <algorithm>
 
 #include "day/lengths.hpp"

@@ -29,8 +29,8 @@ void check_uses_taken(const Recipe& recipe, Report& report) {
     const Use& use = recipe.uses[u];
     if (use.recipe == nullptr || is_taken(recipe, u) || is_other(recipe, u)) continue;
     const std::string name(use.as);
-    Diagnostic& problem = report.add(Code::unused_use, use.span, "Nothing on this page takes `" + name + "`.")
-                              .expect("`[" + name + "]` in square brackets, in the list or in a step");
+    Diagnostic& problem = report.add(Code::unused_use, use.span, "Nothing on this page takes " + quoted(name) + ".")
+                              .expect(quoted("[" + name + "]") + " in square brackets, in the list or in a step");
     for (const TakeLine& line : recipe.lines)
       if (same_letters(line.name, use.as)) problem.also(line.span, "here it is an ingredient to be bought").offer(line.name_span, "[" + std::string(line.name) + "]", "put it in brackets");
   }

@@ -89,7 +89,7 @@ void check_oil(const Recipe& recipe, Report& report) {
     if (keep.place == KeepPlace::frozen || (cold && hours <= kOilHours) || (!plain && hours <= kDayHours)) continue;
     told = true;
     report.add(Code::oil_keeps_garlic, keep.span, cold ? "That is long for garlic or herbs in oil." : "Garlic or herbs in oil are kept out of the cold here.")
-        .find("`" + std::string(recipe.slice(keep.span)) + "`").expect(std::string(kFigure)).offer(keep.span, week, "keep it " + week);
+        .find(quoted(recipe.slice(keep.span))).expect(std::string(kFigure)).offer(keep.span, week, "keep it " + week);
   }
   if (told || !plain) return;
   for (const Clause& clause : recipe.clauses) {
@@ -99,7 +99,7 @@ void check_oil(const Recipe& recipe, Report& report) {
     if (least_minutes(recipe, clause) / 60 <= (cold ? kOilHours : kDayHours)) continue;
     const std::string chilled = "[" + std::string(verb.name) + " 2 days in the fridge]";
     report.add(Code::oil_keeps_garlic, clause.span, cold ? "That is long for garlic or herbs in oil." : "Garlic or herbs stand in oil for days, and nothing says that it is cold.")
-        .find("`" + std::string(recipe.slice(clause.span)) + "`").expect(std::string(kFigure)).offer(clause.span, chilled, "let it stand cold: `" + chilled + "`");
+        .find(quoted(recipe.slice(clause.span))).expect(std::string(kFigure)).offer(clause.span, chilled, "let it stand cold: " + quoted(chilled));
   }
 }
 
