@@ -78,7 +78,7 @@ bool print_table(const Recipe& menu, const Adapted& adapted, const Order& order,
     // What other dishes take of this one is made beside the amounts of its card.
     for (std::size_t m = board.order.dishes; m < board.asked.size(); ++m)
       if (board.asked[m].page == board.asked[d].page && board.asked[m].part == board.asked[d].part)
-        for (const std::string& portion : board.asked[m].portions) add_note(cards.back(), "Over and above this, the table needs " + portion + ".");
+        for (const std::string& portion : board.asked[m].portions) add_taken(cards.back(), portion);
   }
   render(order.format, cards, out);
   return true;

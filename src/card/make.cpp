@@ -205,4 +205,6 @@ void add_note(Card& card, std::string_view text) {
   card.remarks.push_back({Remark::Kind::note, {run, 1}});
 }
 
+void add_taken(Card& card, std::string_view portion) { add_note(card, "Over and above this, the table needs " + std::string(portion) + "."); }
+
 }  // namespace qtn

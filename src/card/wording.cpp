@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "card/make.hpp"
 #include "words/fold.hpp"
 #include "words/lexicon.hpp"
 #include "words/pairs.hpp"
@@ -106,14 +107,8 @@ class Wording {
       run.size = static_cast<std::uint32_t>(said.size());
       text += said;
     }
-    for (const WordPair* pair : noted_) {
-      const std::string remark = std::string(pair->note);
-      const auto first = static_cast<std::uint32_t>(card_.runs.size());
-      card_.runs.push_back({static_cast<std::uint32_t>(text.size()), static_cast<std::uint32_t>(remark.size()), Role::text, 0, 0, 0});
-      text += remark;
-      card_.remarks.push_back({Remark::Kind::note, {first, 1}});
-    }
     card_.text = std::move(text);
+    for (const WordPair* pair : noted_) add_note(card_, pair->note);
   }
 
  private:
